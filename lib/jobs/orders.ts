@@ -34,6 +34,8 @@ export interface RemedyOrder {
   readonly isRadiusFixed: boolean
   readonly limits: readonly LimitOverride[]
   readonly testedLives: readonly TestedLife[]
+  /** The review's version of the catalogue: a change may make an item of it fail. */
+  readonly template: CatalogueTemplate
   /** What prices them and which materials there are; null compares neither. */
   readonly basis: RemedyBasis | null
   /** Calendar day, ISO 8601: delivery is counted from it. */

@@ -1,4 +1,5 @@
 import type { RemedyReport } from '@/lib/engine'
+import { makeCatalogue } from '@/lib/engine/catalogue'
 import { RADIUS_FAMILIES, searchRemedies } from '@/lib/engine/remedies'
 import { toRemedyOptions } from '@/lib/fabrication/remedies'
 import type { JobHooks } from './kind'
@@ -12,10 +13,11 @@ import type { RemedyOrder } from './orders'
 export const searchWithin =
   (seconds: number) =>
   (order: RemedyOrder, { onProgress, isFinishAsked }: JobHooks): RemedyReport => {
-    const { design, bendId, limits, testedLives, isRadiusFixed, basis, today } = order
+    const { design, bendId, limits, testedLives, template, isRadiusFixed, basis, today } = order
     const search = searchRemedies(design, bendId, {
       limits,
       testedLives,
+      items: makeCatalogue(template).items,
       ...toRemedyOptions(basis, design, today),
       ...(isRadiusFixed ? { leftOutFamilies: RADIUS_FAMILIES } : {}),
     })

@@ -15,5 +15,5 @@ export {
 } from './document/primitives'
 export { pathInMm, pathInNm, toNm } from './document/to-geometry'
 export { STARTING_SHAPES, startingShape } from './edit/starting-shape'
-export { stretchPlan } from './edit/stretch'
+export { centreBendLine, stretchPlan } from './edit/stretch'
 export { areasOf } from './topology/areas'

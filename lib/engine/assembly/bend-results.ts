@@ -27,7 +27,7 @@ import { listFoldCautions, listFoldReachLimits, listRadiusLimits } from './bend-
 import { computeHandbook, computeRatio, type LeafForRules } from './bend-rules'
 import type { BendSection } from './bend-section'
 import { isLoaded, isMoreThanOneState, listTwistReachLimits } from './bend-states'
-import { bendLeaves } from './bent-leaves'
+import { bendLeaves, isFromFlatAlone } from './bent-leaves'
 import type { ConductorEntry } from './conductor-entry'
 import { describeStates } from './described-states'
 import { computeFreeFold } from './free-fold'
@@ -43,7 +43,7 @@ export function computeBendResult(given: BendInputs): BendResult {
   const missing = listMissing(bend, position)
   const { fold, states, leafLengthRangeMm, held } = bendLeaves(bend, given.section, given.heldOver)
   const isPulledAtEnds = held.byLeaf.some((pull) => pull !== null)
-  const isOneState = !isMoreThanOneState(states) && !isPulledAtEnds && held.limits.length === 0
+  const isOneState = isFromFlatAlone({ states, held })
   const isUnderLoad = isLoaded(states) || isAnyLeafPulled(held)
   // Tests are of bends from flat that nothing else loads: they cover no other.
   const { section, uses: ownTests } = applyOwnTests(

@@ -5,7 +5,7 @@ import { loadingOf } from './bend-conductors'
 import type { BendInputs } from './bend-inputs'
 import { findLeafLengthRange } from './bend-ranges'
 import type { BendSection } from './bend-section'
-import { readStates, type StatedStates } from './bend-states'
+import { isMoreThanOneState, readStates, type StatedStates } from './bend-states'
 import { computeHeldPulls, type HeldPulls } from './leaf-pull'
 
 /** The leaves of a bend at their radii, with all that loads them. */
@@ -34,3 +34,7 @@ export function bendLeaves(bend: Bend, section: BendSection, heldOver: BendInput
     held: computeHeldPulls(bend, fold.leaves, section.leaves, leafLengthRangeMm, loading, heldOver),
   }
 }
+
+/** Bent from flat to one radius, with no leaf pulled and nothing left open: what own flex tests are of. */
+export const isFromFlatAlone = ({ states, held }: Pick<BentLeaves, 'states' | 'held'>): boolean =>
+  !isMoreThanOneState(states) && held.byLeaf.every((pull) => pull === null) && held.limits.length === 0

@@ -1,6 +1,7 @@
 export { assemble } from './assemble'
 export type { Assembly } from './assembly'
 export { DEFAULT_SURVIVAL_PCT } from './bend-allowables'
+export { computeCopper } from './bend-copper'
 
 export { computeTornado, type Swing, type SwingQuantity, type Tornado } from './tornado'
 

@@ -1,6 +1,7 @@
+import { isBreak } from './moves'
 import { compareRemedies } from './ranking'
 import type { ForbiddenNeed, HeldBack, RemedyArrival, RemedyState } from './remedy'
-import { doesGrow, isArrival } from './search'
+import { doesGrow, isArrival, isClean } from './search'
 import type { Trial } from './trial'
 
 /**
@@ -11,16 +12,13 @@ import type { Trial } from './trial'
  */
 export function describeArrival(before: RemedyState, kept: readonly Trial[], tried: readonly Trial[]): RemedyArrival {
   if (before.verdict === 'meets') return { kind: 'meets-as-it-is' }
-  const arrivals = kept.filter(isArrival).sort((a, b) => a.changeCount - b.changeCount || compareRemedies(a, b))
-  const [smallest] = arrivals
+  const [smallest, sameSize] = findArrivals(before, kept)
   if (smallest !== undefined) {
-    const makesPartLarger = doesGrow(smallest.after, before)
-    const sameSize = makesPartLarger ? arrivals.find(({ after }) => !doesGrow(after, before)) : undefined
     return {
       kind: 'meets',
       remedyId: smallest.id,
       changeCount: smallest.changeCount,
-      makesPartLarger,
+      makesPartLarger: doesGrow(smallest.after, before),
       sameSizeRemedyId: sameSize?.id ?? null,
     }
   }
@@ -35,11 +33,28 @@ export function describeArrival(before: RemedyState, kept: readonly Trial[], tri
   }
 }
 
+/** The sets that the arrival names. */
+export function findLeads(before: RemedyState, kept: readonly Trial[]): readonly Trial[] {
+  if (before.verdict === 'meets') return []
+  const arrivals = findArrivals(before, kept)
+  if (arrivals.length > 0) return arrivals
+  const nearest = findNearest(before, kept)
+  return nearest === null ? [] : [nearest]
+}
+
+/** The smallest set that arrives, and the smallest of those that leave the part its size, where the first does not. */
+function findArrivals(before: RemedyState, kept: readonly Trial[]): readonly Trial[] {
+  const arrivals = kept.filter(isArrival).sort((a, b) => a.changeCount - b.changeCount || compareRemedies(a, b))
+  const [smallest] = arrivals
+  if (smallest === undefined) return []
+  const sameSize = doesGrow(smallest.after, before) ? arrivals.find(({ after }) => !doesGrow(after, before)) : undefined
+  return sameSize === undefined ? [smallest] : [smallest, sameSize]
+}
+
 function findNearest(before: RemedyState, trials: readonly Trial[]): Trial | null {
   let nearest: Trial | null = null
   for (const trial of trials) {
-    if (trial.forbiddenBy.length > 0 || trial.worsens.length > 0) continue
-    if (marginOf(trial.after) <= marginOf(nearest?.after ?? before)) continue
+    if (marginOf(trial.after) <= marginOf(nearest?.after ?? before) || !isClean(trial)) continue
     nearest = trial
   }
   return nearest
@@ -49,12 +64,15 @@ function marginOf({ marginFraction }: RemedyState): number {
   return marginFraction ?? Number.NEGATIVE_INFINITY
 }
 
-/** Needs of sets that would meet. One set counts once for each of its needs. */
+/** Needs of sets that would meet, and items of weight that they would make fail. One set counts once for each of them. */
 function countHeldBack(trials: readonly Trial[]): readonly HeldBack[] {
   const counted = new Map<string, { need: ForbiddenNeed; setCount: number }>()
-  for (const { after, forbiddenBy } of trials) {
+  for (const { after, forbiddenBy, findMoved } of trials) {
     if (after.verdict !== 'meets') continue
-    const needs = new Map(forbiddenBy.map((need) => [`${need.kind} ${need.name}`, need]))
+    const broken = findMoved()
+      .filter(isBreak)
+      .map(({ question, because }): ForbiddenNeed => ({ kind: 'other-item', name: question, because }))
+    const needs = new Map([...forbiddenBy, ...broken].map((need) => [`${need.kind} ${need.name}`, need]))
     for (const [key, need] of needs) {
       const known = counted.get(key)
       counted.set(key, { need: known?.need ?? need, setCount: (known?.setCount ?? 0) + 1 })

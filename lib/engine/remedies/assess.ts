@@ -73,11 +73,11 @@ export function assessBend(
       peakStrainPct: result.peakStrainPct,
       peakRangePct,
       allowablePct,
-      marginFraction: allowablePct === null ? null : findMarginFraction(result),
+      marginFraction: allowablePct === null ? null : findMarginFraction(result.conductors),
       minRadiusMm: result.minRadiusByStrainMm,
       survivalLifeCycles: result.survivalLifeCycles,
       survivalLife: readBendLife(result),
-      unprovenFoilLayers: result.conductors.filter(({ ductilityLifeCycles }) => ductilityLifeCycles !== null).length,
+      unprovenFoilLayers: countUnprovenFoils(result.conductors),
       momentNmm: result.momentNmm,
       pullN: bend.pullN ?? 0,
       twistDeg: bend.twistDeg ?? 0,
@@ -96,8 +96,12 @@ export function assessBend(
   }
 }
 
+/** Foil that is not rolled-annealed, in a dynamic bend. */
+export const countUnprovenFoils = (conductors: BendResult['conductors']): number =>
+  conductors.filter(({ ductilityLifeCycles }) => ductilityLifeCycles !== null).length
+
 /** Of the copper that has least to spare at the worst corner: one that has more at nominal may have less there. */
-function findMarginFraction({ conductors }: BendResult): number | null {
+export function findMarginFraction(conductors: BendResult['conductors']): number | null {
   let least: number | null = null
   for (const { parts } of conductors) {
     for (const { peakRangePct, allowablePct, allowableRangePct } of parts) {

@@ -1,14 +1,14 @@
 import type { Design } from '../design'
 import { ENGINE_VERSION } from '../version'
-import { describeArrival } from './arrival'
+import { describeArrival, findLeads } from './arrival'
 import { assessBend, type BendAssessment } from './assess'
 import { describeLeafSteps } from './leaf-steps'
-import { judgeOnPlan, takeOffPlan } from './on-plan'
+import { drawOnPlan, takeOffPlan } from './on-plan'
 import type { RemedyOptions } from './options'
 import { makePatch } from './patch'
 import { compareRemedies, dropDominated } from './ranking'
 import type { Remedy, RemedyChange, RemedyReport, RemedyState } from './remedy'
-import { type RemedyProgress, type SearchResult, searchSets } from './search'
+import { isArrival, type RemedyProgress, type SearchResult, searchSets } from './search'
 import { type Trial, toAssessOptions } from './trial'
 
 /**
@@ -65,7 +65,8 @@ export function* searchRemedies(
     .filter((trial) => doesHelp(trial, basis.state))
     .map((trial) => ({ ...trial, after: withCost(trial.after, trial.edited, options) }))
   const listed = dropDominated(helping, withCost(basis.state, searched, options))
-  const kept = judgeAll(listed, basis, searched, options).sort(compareRemedies)
+  const drawn = basis.design === searched ? listed : listed.map((trial) => drawOnPlan(trial, basis, searched, options))
+  const kept = judgeLeads(drawn, before, options)
   return {
     engineVersion: ENGINE_VERSION,
     bendId,
@@ -80,14 +81,27 @@ export function* searchRemedies(
   }
 }
 
-/** Those that are listed, as they come out on the plan, where there is one. */
-function judgeAll(listed: readonly Trial[], basis: BendAssessment, searched: Design, options: RemedyOptions): Trial[] {
-  if (basis.design === searched) return [...listed]
-  return listed.flatMap((trial) => {
-    const judged = judgeOnPlan(trial, basis, searched, options)
-    if (judged === null || !doesHelp(judged, basis.state)) return []
-    return [{ ...judged, after: withCost(judged.after, judged.edited, options) }]
-  })
+/**
+ * The best of those that arrive, and of those that are no larger, is judged to the end, and again where another then is the best; where none arrives, the nearest.
+ * The others that arrive are judged on the plan.
+ */
+function judgeLeads(drawn: readonly Trial[], before: RemedyState, options: RemedyOptions): Trial[] {
+  let trials = drawn.toSorted(compareRemedies)
+  const judgeOn = (due: Trial): void => {
+    const judged = due.judge?.() ?? null
+    const kept =
+      judged === null || !doesHelp(judged, before)
+        ? []
+        : [{ ...judged, after: withCost(judged.after, judged.edited, options) }]
+    trials = trials.flatMap((trial) => (trial === due ? kept : [trial])).sort(compareRemedies)
+  }
+  for (;;) {
+    const due =
+      trials.find((trial) => trial.judged === 'on-numbers' && isArrival(trial)) ??
+      findLeads(before, trials).find(({ judged }) => judged !== 'folded')
+    if (due?.judge === undefined) return trials
+    judgeOn(due)
+  }
 }
 
 /** All that help, those that were listed by the judgment on the plan. */
@@ -138,7 +152,7 @@ function describeTrials(kept: readonly Trial[], { design, result }: BendAssessme
 }
 
 function describeTrial(
-  { id, changes, edited, after, forbiddenBy, worsens }: Trial,
+  { id, changes, edited, after, forbiddenBy, worsens, findMoved, judged }: Trial,
   design: Design,
   zoneId: string,
 ): Omit<Remedy, 'partsPerPanel' | 'offShelf'> {
@@ -158,5 +172,7 @@ function describeTrial(
     after,
     forbiddenBy,
     worsens,
+    movedItems: findMoved(),
+    judged,
   }
 }

@@ -1,9 +1,12 @@
-import { type Plan, stretchPlan } from '@/lib/plan'
+import { centreBendLine, type Plan, stretchPlan } from '@/lib/plan'
 import { drawDimensions } from '../assembly/drawn'
-import type { Design } from '../design'
+import type { Bend, Design } from '../design'
 import { assessBend, type BendAssessment } from './assess'
+import { findStraightLeftMm } from './families/room'
+import { findMovedFold, isBreak } from './moves'
 import type { RemedyOptions } from './options'
 import { applyDesignPatch, makePatch } from './patch'
+import type { MovedItem } from './remedy'
 import { describeSet, type Trial, toAssessOptions } from './trial'
 
 /**
@@ -15,44 +18,79 @@ export function takeOffPlan(design: Design): Design {
 }
 
 /**
- * A set that was found on numbers, made and judged on the design as it is drawn. Zones that got longer are pulled apart in the plan; what
- * the plan alone can forbid (a band past its area, two bands that meet) is a need from here on.
+ * A set that was found on numbers, on the design as it is drawn. Zones that got longer or wider are pulled apart in the plan. Its figures stay those of the drawn
+ * dimensions until it is judged: `judge` measures the plan, so that what the plan alone can forbid (a band past its area, two bands that meet) is a need,
+ * and `fold` looks at the folded part besides.
  *
  * @param searched  `takeOffPlan` of the design
- * @returns null where the bend cannot be assessed any more
  */
-export function judgeOnPlan(
-  trial: Trial,
-  basis: BendAssessment,
-  searched: Design,
-  options: RemedyOptions,
-): Trial | null {
-  const { design, result } = basis
+export function drawOnPlan(trial: Trial, basis: BendAssessment, searched: Design, options: RemedyOptions): Trial {
+  const { design } = basis
   if (design.plan === null) return trial
   const changed = applyDesignPatch({ ...design, plan: null }, makePatch(searched, trial.edited))
-  const plan = lengthenPlan(design.plan, searched, trial.edited)
+  const plan = pullApart(design.plan, searched, trial.edited, basis.context.getLimit('bendToRigidMm').value)
   const stated = plan === design.plan ? { ...changed, plan } : stateAsDrawn({ ...changed, plan })
   // The plan stays the object that was measured: measures are known by it.
   const edited = { ...share(design, stated), plan }
-  const assessment = assessBend(edited, result.bendId, toAssessOptions(options), basis)
+  const judge = () => judgeOnPlan(trial, edited, basis, options)
+  if (!isSeenOnPlan(searched, trial.edited)) {
+    return { ...trial, edited, judged: 'on-plan', judge: () => judge()?.judge?.() ?? null }
+  }
+  return { ...trial, edited, judged: 'on-numbers', judge }
+}
+
+function judgeOnPlan({ changes }: Trial, edited: Design, basis: BendAssessment, options: RemedyOptions): Trial | null {
+  const assessment = assessBend(edited, basis.result.bendId, toAssessOptions(options), basis)
   if (assessment === null || assessment.state.allowablePct === null) return null
-  return describeSet(basis, assessment, trial.changes, options)
+  const onPlan: Trial = { ...describeSet(basis, assessment, changes, options), judged: 'on-plan' }
+  return { ...onPlan, judge: () => addFold(onPlan, findMovedFold(basis, assessment, options)) }
+}
+
+function addFold(trial: Trial, moved: readonly MovedItem[]): Trial {
+  const findMoved = () => [...trial.findMoved(), ...moved]
+  return { ...trial, findMoved, countBreaks: () => findMoved().filter(isBreak).length, judged: 'folded' }
+}
+
+/** Does an edit move what a plan is measured for: features, sizes of zones, arcs of bends? What only moves an axis by micrometres does not. */
+function isSeenOnPlan(before: Design, after: Design): boolean {
+  const sizes = ({ construction, bends }: Design) =>
+    JSON.stringify([
+      construction.zones.map(({ lengthMm, widthMm }) => [lengthMm, widthMm]),
+      bends.map(({ insideRadiusMm, angleDeg, axisLengthMm }) => [insideRadiusMm, angleDeg, axisLengthMm]),
+    ])
+  return before.features !== after.features || sizes(before) !== sizes(after)
 }
 
 /** What was stated of a plan before it was pulled apart would contradict it now: the drawn dimensions are stated instead. */
 const stateAsDrawn = (design: Design): Design => drawDimensions(design).design
 
-/** A drawn zone gets its length where its first bend is drawn. A plan that cannot simply be pulled apart there stays, and its length decides. */
-function lengthenPlan(plan: Plan, before: Design, after: Design): Plan {
+/**
+ * A drawn zone gets its length where its first bend is drawn, and a bend that was moved to the middle of its zone is drawn there. A plan that cannot simply be
+ * pulled apart there stays, and its length decides.
+ */
+function pullApart(plan: Plan, before: Design, after: Design, straightMm: number): Plan {
   let drawn = plan
   for (const zone of after.construction.zones) {
     const was = before.construction.zones.find(({ id }) => id === zone.id)?.lengthMm ?? null
-    if (was === null || zone.lengthMm === null || zone.lengthMm <= was) continue
-    const ids = new Set(after.bends.filter(({ zoneId }) => zoneId === zone.id).map(({ id }) => id))
-    const axis = drawn.bendLines.find(({ bendId }) => ids.has(bendId))
-    if (axis !== undefined) drawn = stretchPlan(drawn, axis, zone.lengthMm - was) ?? drawn
+    if (was === null || zone.lengthMm === null) continue
+    const bends = after.bends.filter(({ zoneId }) => zoneId === zone.id)
+    const axis = drawn.bendLines.find(({ bendId }) => bends.some(({ id }) => id === bendId))
+    if (axis === undefined) continue
+    const isLonger = zone.lengthMm > was
+    if (isLonger) drawn = stretchPlan(drawn, axis, zone.lengthMm - was, straightMm) ?? drawn
+    else if (bends.some((bend) => isMovedToMiddle(before, bend))) {
+      drawn = centreBendLine(drawn, axis.id, straightMm) ?? drawn
+    }
   }
   return drawn
+}
+
+/** More straight film is left beside it than where its axis stayed. */
+function isMovedToMiddle({ bends }: Design, after: Bend): boolean {
+  const was = bends.find(({ id }) => id === after.id)
+  return (
+    was !== undefined && (after.distanceToRigidMm ?? 0) > (findStraightLeftMm(was, after) ?? Number.POSITIVE_INFINITY)
+  )
 }
 
 /** `after` with every part that equals its counterpart in `before` being that very part: the assembly and the needs look by identity. */

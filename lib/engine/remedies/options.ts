@@ -1,3 +1,4 @@
+import type { ItemDefinition } from '../catalogue'
 import type { LimitOverride } from '../context'
 import type { Design } from '../design'
 import type { TestedLife } from '../flex-tests'
@@ -8,6 +9,8 @@ export interface RemedyOptions {
   readonly limits?: readonly LimitOverride[]
   /** Flex tests of the workspace and of fabricators, fitted. */
   readonly testedLives?: readonly TestedLife[]
+  /** Items of the checklist that a change may make fail; the delivered ones where left out. */
+  readonly items?: readonly ItemDefinition[]
   /** Materials that the fabricator does not have: changes that need one are marked. */
   readonly unavailableMaterialIds?: readonly string[]
   /** Families that are not tried, such as those that move the radius where the assembly fixes it. */

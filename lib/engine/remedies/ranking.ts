@@ -8,6 +8,8 @@ export interface Ranked {
   readonly changeCount: number
   readonly forbiddenBy: readonly ForbiddenNeed[]
   readonly worsens: readonly unknown[]
+  /** How many blocking and major items it makes fail: worked out when first asked for, since most sets are dropped without. */
+  readonly countBreaks: () => number
 }
 
 /** Differences below this share are rounding: such counts tie. */
@@ -16,7 +18,7 @@ const TIE_FRACTION = 1e-9
 /**
  * Every count by which remedies are compared, smaller is better: verdict, strain for its allowance (nominal and worst), radius
  * needed, life, foil that is not rolled-annealed, moment, loads taken away, radius taken, thickness of the bend's zone, how far other zones move, size in plan, cost, number of changes,
- * whether a need forbids it, bends that get worse.
+ * whether a need forbids it, bends that get worse. Blocking and major items that come to fail are one more, counted apart.
  */
 export function listCounts({ after, changeCount, forbiddenBy, worsens }: Ranked, before: RemedyState): number[] {
   const { allowablePct, peakStrainPct, marginFraction } = after
@@ -52,35 +54,43 @@ function sumOtherZoneChangesUm(after: RemedyState, before: RemedyState): number 
 }
 
 /** At least as good on every count and better on one. */
-export function doesDominate(a: readonly number[], b: readonly number[]): boolean {
-  let isBetterOnOne = false
-  for (let at = 0; at < a.length; at += 1) {
-    const left = a[at] ?? 0
+export const doesDominate = (a: readonly number[], b: readonly number[]): boolean => isNoWorse(a, b) && !isNoWorse(b, a)
+
+function isNoWorse(a: readonly number[], b: readonly number[]): boolean {
+  return a.every((left, at) => {
     const right = b[at] ?? 0
-    const slack = TIE_FRACTION * Math.max(Math.abs(left), Math.abs(right))
-    if (left > right + slack) return false
-    if (left < right - slack) isBetterOnOne = true
-  }
-  return isBetterOnOne
+    return left <= right + TIE_FRACTION * Math.max(Math.abs(left), Math.abs(right))
+  })
+}
+
+/** With what they make fail as one more count, which is asked last: beside what makes nothing fail, the other need not be looked at. */
+function doesBeat(a: Ranked, b: Ranked, ofA: readonly number[], ofB: readonly number[]): boolean {
+  if (doesDominate(ofA, ofB)) return a.countBreaks() === 0 || a.countBreaks() <= b.countBreaks()
+  return isNoWorse(ofA, ofB) && a.countBreaks() < b.countBreaks()
 }
 
 /** Leaves out what another remedy, or leaving the design as it is, beats on every count; ties stay. */
 export function dropDominated<T extends Ranked>(remedies: readonly T[], before: RemedyState): T[] {
-  const asItIs = listCounts({ id: '', after: before, changeCount: 0, forbiddenBy: [], worsens: [] }, before)
+  const asItIs = listCounts(
+    { id: '', after: before, changeCount: 0, forbiddenBy: [], worsens: [], countBreaks: () => 0 },
+    before,
+  )
   const counts = remedies.map((remedy) => listCounts(remedy, before))
-  return remedies.filter((_, at) => {
+  return remedies.filter((remedy, at) => {
     const own = counts[at] ?? []
-    return !doesDominate(asItIs, own) && !counts.some((other, otherAt) => otherAt !== at && doesDominate(other, own))
+    if (doesDominate(asItIs, own)) return false
+    return !remedies.some((other, otherAt) => otherAt !== at && doesBeat(other, remedy, counts[otherAt] ?? [], own))
   })
 }
 
-/** Allowed before forbidden, rolled-annealed foil before other in dynamic use, verdict met first, bends left in peace, fewest changes, smallest in plan, largest margin, then by id. */
+/** Allowed before forbidden, rolled-annealed foil before other in dynamic use, verdict met first, bends and items left in peace, fewest changes, smallest in plan, largest margin, then by id. */
 export function compareRemedies(a: Ranked, b: Ranked): number {
   return (
     Number(a.forbiddenBy.length > 0) - Number(b.forbiddenBy.length > 0) ||
     a.after.unprovenFoilLayers - b.after.unprovenFoilLayers ||
     rankVerdict(a.after.verdict) - rankVerdict(b.after.verdict) ||
     a.worsens.length - b.worsens.length ||
+    a.countBreaks() - b.countBreaks() ||
     a.changeCount - b.changeCount ||
     a.after.planSizeMm - b.after.planSizeMm ||
     (b.after.marginFraction ?? 0) - (a.after.marginFraction ?? 0) ||

@@ -1,4 +1,6 @@
 import type { Operation } from 'rfc6902'
+import type { ItemVerdict } from '../catalogue/define-item'
+import type { Severity } from '../catalogue/severity'
 import type { Reading, Verdict } from '../results'
 
 /** The families of changes that the trade tries on a bend, in the order in which they are applied together. */
@@ -47,6 +49,8 @@ export interface ForbiddenNeed {
     | 'other-bend'
     | 'pull'
     | 'twist'
+    /** An item of the checklist, by its question: not forbidden, and no set that makes it fail leads. */
+    | 'other-item'
   /** The feature, zone, layer or material that has the need. */
   readonly name: string
   /** A sentence with the numbers. */
@@ -124,6 +128,25 @@ export interface NeededMaterial {
   readonly leadTimeDays: number | null
 }
 
+/** An item of the checklist that a remedy moves, the bend's own among them. */
+export interface MovedItem {
+  readonly itemId: string
+  readonly question: string
+  readonly severity: Severity
+  /** `fails`: it fails where it did not before. */
+  readonly effect: 'fails' | 'worse' | 'better'
+  readonly before: ItemVerdict
+  readonly after: ItemVerdict
+  /** What it comes to, in a sentence with its numbers. */
+  readonly because: string
+}
+
+/**
+ * How far a remedy of a drawn part was looked at: by the drawn dimensions alone, on the plan with its edits, or with the folded part. The whole is looked at for what
+ * would lead; without a plan there is no more to look at.
+ */
+export type Judged = 'on-numbers' | 'on-plan' | 'folded'
+
 export interface Remedy {
   /** Ids of its changes joined by `+`, in the order of application. */
   readonly id: string
@@ -141,6 +164,9 @@ export interface Remedy {
     readonly before: Verdict
     readonly after: Verdict
   }[]
+  /** What it does to the checklist; a remedy that makes a blocking or major item fail leads no list. */
+  readonly movedItems: readonly MovedItem[]
+  readonly judged: Judged
   /** Parts on a panel as it is and with the remedy; null where the caller gave no way to find them. */
   readonly partsPerPanel: { readonly before: number; readonly after: number } | null
   /** Materials that the design does without, and that are not on the shelf. */

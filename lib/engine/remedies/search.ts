@@ -1,4 +1,5 @@
-import type { BendAssessment } from './assess'
+import { computeCopper } from '../assembly'
+import { type BendAssessment, countUnprovenFoils, findMarginFraction } from './assess'
 import { RANKED_FAMILIES } from './families'
 import type { RemedyOptions } from './options'
 import type { ForbiddenNeed, RemedySearch, RemedyState } from './remedy'
@@ -13,6 +14,11 @@ const MOST_CHANGES = 4
 const MOST_CONTINUED = 40
 /** Of larger sets that do not meet, the nearest ones are worth showing. */
 const MOST_NEAREST = 10
+
+/** A margin below this is surely none, whatever the last digits. */
+const MEETS_SLACK = 1e-6
+/** Sets that are worked out between two looks at whether to stop. */
+const STEPS_APART = 8
 
 /** Sums of lengths and widths differ by their last binary digits. */
 const LEAST_GROWTH_MM = 1e-6
@@ -50,8 +56,27 @@ interface Node extends Tried {
   readonly rank: number
 }
 
+/** A set that is proposed and not worked out yet. */
+interface Pending {
+  readonly parent: Node
+  readonly changes: Trial['changes']
+  readonly rank: number
+}
+
+/** One whose bend was worked out by itself, and nothing else of the design. */
+interface Bounded extends Pending {
+  /** The margin that it comes to; infinite where the bend alone does not tell. */
+  readonly margin: number
+  /** May be listed, by what the bend alone tells. */
+  readonly mayHelp: boolean
+}
+
+/** Null where it was stopped. */
+type Steps<Result> = Generator<RemedyProgress, Result | null, boolean | undefined>
+
 /**
- * Sets of changes, smallest first: alone, in pairs, and larger ones as long as no allowed set meets.
+ * Sets of changes, smallest first: alone, in pairs, and larger ones as long as no allowed set meets. Of sets of several changes the bend is worked out first, by
+ * itself; the whole design follows, the nearest first, for those that may be listed or continued. What comes out is the same as if all were worked out whole.
  *
  * @returns draw steps until it is done; `next(true)` stops it, and what was found so far is returned
  */
@@ -62,7 +87,6 @@ export function* searchSets(
   const mostChanges = Math.min(MOST_CHANGES, options.mostChanges ?? MOST_CHANGES)
   const kept: Trial[] = []
   const counts = [0, 0, 0]
-  let triedCount = 0
   let completeUpTo = 0
   let deepest = 0
   let isComplete = true
@@ -77,36 +101,99 @@ export function* searchSets(
   }
   for (let changeCount = 1; changeCount <= mostChanges && parents.length > 0; changeCount += 1) {
     const children: Node[] = []
-    for (const [at, parent] of parents.entries()) {
-      const doneFraction = (changeCount - 1 + at / parents.length) / mostChanges
-      const doStop = yield { changeCount, triedCount, doneFraction }
-      if (doStop === true) {
-        kept.push(...selectShown(children, changeCount, basis.state))
-        return finish(true)
-      }
-      const made = expand(basis, parent, options)
-      deepest = Math.max(deepest, made.length > 0 ? changeCount : 0)
-      triedCount += made.length
-      const place = Math.min(changeCount, counts.length) - 1
-      counts[place] = (counts[place] ?? 0) + made.length
-      children.push(...made)
+    const level: Level = {
+      basis,
+      options,
+      parents,
+      children,
+      areAllListed: changeCount <= 2,
+      isLast: changeCount === mostChanges,
+      count: (by) => {
+        const place = Math.min(changeCount, counts.length) - 1
+        counts[place] = (counts[place] ?? 0) + by
+        if (by > 0) deepest = changeCount
+      },
+      tell: (share) => ({
+        changeCount,
+        triedCount: counts.reduce((sum, count) => sum + count, 0),
+        doneFraction: (changeCount - 1 + share) / mostChanges,
+      }),
     }
-    if (isComplete) completeUpTo = changeCount
+    const isThrough = yield* changeCount === 1 ? tryAll(level) : tryNearest(level)
     kept.push(...selectShown(children, changeCount, basis.state))
+    if (isThrough === null) return finish(true)
+    if (isComplete) completeUpTo = changeCount
     // A set that makes the part larger may not be what anybody wants: one that does not is looked for on.
     const isFound = kept.some((trial) => isArrival(trial) && !doesGrow(trial.after, basis.state))
     if (changeCount >= 2 && (isFound || basis.state.verdict === 'meets')) break
-    const continued = children.filter(
-      ({ trial }) =>
-        !trial.forbiddenBy.some(({ kind }) => LASTING_NEEDS.has(kind)) && (changeCount === 1 || !isArrival(trial)),
-    )
+    const continued = children.filter((node) => mayContinue(node) && (changeCount === 1 || !isArrival(node.trial)))
     // What would meet but for a need that another change may heal has few changes left to try: it is continued beside the nearest ones.
     const healable = continued.filter(({ trial }) => trial.after.verdict === 'meets')
     const others = continued.filter(({ trial }) => trial.after.verdict !== 'meets')
     parents = changeCount === 1 ? continued : [...healable, ...takeNearest(others, MOST_CONTINUED)]
-    if (parents.length < continued.length) isComplete = false
+    if (parents.length < continued.length || changeCount > 2) isComplete = false
   }
   return finish(false)
+}
+
+interface Level {
+  readonly basis: BendAssessment
+  readonly options: RemedyOptions
+  readonly parents: readonly Node[]
+  /** Receives the sets that are worked out. */
+  readonly children: Node[]
+  /** Whatever helps is listed: otherwise what meets, and the nearest. */
+  readonly areAllListed: boolean
+  /** No set is continued from here. */
+  readonly isLast: boolean
+  readonly count: (by: number) => void
+  readonly tell: (share: number) => RemedyProgress
+}
+
+function* tryAll({ basis, options, parents, children, count, tell }: Level): Steps<true> {
+  for (const [at, parent] of parents.entries()) {
+    if ((yield tell(at / parents.length)) === true) return null
+    const made = propose(parent, options).flatMap((pending) => workOut(basis, pending, options) ?? [])
+    count(made.length)
+    children.push(...made)
+  }
+  return true
+}
+
+/** The bends of all sets first, which takes about half of the time. */
+function* tryNearest(level: Level): Steps<true> {
+  const { basis, options, parents, children, areAllListed, isLast, count, tell } = level
+  const bounded: Bounded[] = []
+  for (const [at, parent] of parents.entries()) {
+    if ((yield tell(at / parents.length / 2)) === true) return null
+    const found = propose(parent, options).flatMap((pending) => lookAtBend(basis, pending, options) ?? [])
+    count(found.length)
+    bounded.push(...found)
+  }
+  bounded.sort((a, b) => b.margin - a.margin)
+  const wanted = [
+    { most: areAllListed ? 0 : MOST_NEAREST, isWanted: ({ trial }: Node) => trial.forbiddenBy.length === 0 },
+    { most: isLast ? 0 : MOST_CONTINUED, isWanted: mayContinue },
+  ]
+  /** What is left has less margin: it does not meet, and is none of the nearest. */
+  const isBeyond = (margin: number): boolean =>
+    margin < -MEETS_SLACK &&
+    wanted.every(({ most, isWanted }) => {
+      const nearer = children.filter(
+        (node) => node.trial.after.verdict !== 'meets' && isWanted(node) && marginOf(node) > margin,
+      )
+      return nearer.length >= most
+    })
+  let areNearestFound = false
+  for (const [at, pending] of bounded.entries()) {
+    areNearestFound ||= isBeyond(pending.margin)
+    if (areNearestFound && !(areAllListed && pending.mayHelp)) continue
+    if (at % STEPS_APART === 0 && (yield tell(0.5 + at / bounded.length / 2)) === true) return null
+    const made = workOut(basis, pending, options)
+    if (made === null) count(-1)
+    else children.push(made)
+  }
+  return true
 }
 
 function makeRoot(assessment: BendAssessment): Node {
@@ -118,32 +205,64 @@ function makeRoot(assessment: BendAssessment): Node {
     after: assessment.state,
     forbiddenBy: [],
     worsens: [],
+    findMoved: () => [],
+    countBreaks: () => 0,
+    judged: 'folded',
   }
   return { trial, assessment, rank: 0 }
 }
 
 /** The next change is proposed afresh on the design that the ones before it leave: it may be another, or not be there. */
-function expand(basis: BendAssessment, { trial, assessment, rank }: Node, options: RemedyOptions): Node[] {
+function propose(parent: Node, options: RemedyOptions): Pending[] {
+  const { trial, assessment, rank } = parent
   const subject = makeSubject(assessment, options)
   if (subject === null) return []
   const last = trial.changes.at(-1)
   const touched = new Set(trial.changes.flatMap(({ touches }) => touches))
-  const nodes: Node[] = []
-  for (const { family, rank: nextRank, propose } of RANKED_FAMILIES) {
+  const found: Pending[] = []
+  for (const { family, rank: nextRank, propose: proposeOf } of RANKED_FAMILIES) {
     if (nextRank < rank || (options.leftOutFamilies ?? []).includes(family)) continue
-    for (const next of propose(subject)) {
+    for (const next of proposeOf(subject)) {
       if (last !== undefined && nextRank === rank && next.id <= last.id) continue
       if (next.touches.some((key) => touched.has(key))) continue
-      const made = makeTrial(basis, assessment, [...trial.changes, next], options)
-      if (made !== null) nodes.push({ ...made, rank: nextRank })
+      found.push({ parent, changes: [...trial.changes, next], rank: nextRank })
     }
   }
-  return nodes
+  return found
 }
 
-/** The bend meets, nothing stands against it, and no other bend pays for it. */
-export function isArrival({ after, forbiddenBy, worsens }: Trial): boolean {
-  return after.verdict === 'meets' && forbiddenBy.length === 0 && worsens.length === 0
+function workOut(basis: BendAssessment, { parent, changes, rank }: Pending, options: RemedyOptions): Node | null {
+  const made = makeTrial(basis, parent.assessment, changes, options)
+  return made === null ? null : { ...made, rank }
+}
+
+/** @returns null where no strain is allowed for the copper: such a set is not tried */
+function lookAtBend({ result, state }: BendAssessment, pending: Pending, options: RemedyOptions): Bounded | null {
+  const edited = pending.changes.at(-1)?.edited
+  // Leaves get the lengths that they need when the set is worked out.
+  const isOpen = pending.changes.some(({ family }) => family === 'unbonded-leaves')
+  const copper = edited === undefined || isOpen ? null : computeCopper(edited, result.bendId, options.testedLives ?? [])
+  if (copper === null) return { ...pending, margin: Infinity, mayHelp: true }
+  const margin = findMarginFraction(copper)
+  if (margin === null) return null
+  const mayHelp =
+    state.verdict === 'meets' ||
+    margin > (state.marginFraction ?? 0) ||
+    countUnprovenFoils(copper) < state.unprovenFoilLayers
+  return { ...pending, margin, mayHelp }
+}
+
+/** Has no need that lasts whatever goes with it. */
+const mayContinue = ({ trial }: Node): boolean => !trial.forbiddenBy.some(({ kind }) => LASTING_NEEDS.has(kind))
+
+/** The bend meets, nothing stands against it, and no other bend or item of weight pays for it. */
+export function isArrival(trial: Trial): boolean {
+  return trial.after.verdict === 'meets' && isClean(trial)
+}
+
+/** Allowed to lead: no need forbids it, no other bend gets worse, and no blocking or major item comes to fail. */
+export function isClean({ forbiddenBy, worsens, countBreaks }: Trial): boolean {
+  return forbiddenBy.length === 0 && worsens.length === 0 && countBreaks() === 0
 }
 
 /** Takes more length or width than the part has now. */
@@ -155,9 +274,11 @@ function takeNearest(nodes: readonly Node[], most: number): readonly Node[] {
   return nodes.toSorted(compareNearness).slice(0, most)
 }
 
-function compareNearness({ trial: a }: Node, { trial: b }: Node): number {
-  return (b.after.marginFraction ?? -Infinity) - (a.after.marginFraction ?? -Infinity) || (a.id < b.id ? -1 : 1)
+function compareNearness(a: Node, b: Node): number {
+  return marginOf(b) - marginOf(a) || (a.trial.id < b.trial.id ? -1 : 1)
 }
+
+const marginOf = ({ trial }: Node): number => trial.after.marginFraction ?? -Infinity
 
 /** Alone and in pairs all are compared; of larger sets those that meet, and the nearest of the rest. */
 function selectShown(children: readonly Node[], changeCount: number, before: RemedyState): Trial[] {

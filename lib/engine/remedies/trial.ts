@@ -1,10 +1,11 @@
 import type { Design } from '../design'
 import { type AssessOptions, assessBend, type BendAssessment } from './assess'
 import { fitLeafSteps } from './leaf-steps'
+import { findMovedItems, isBreak } from './moves'
 import { findForbiddenNeeds, isWorseVerdict } from './needs'
 import type { RemedyOptions } from './options'
 import type { Ranked } from './ranking'
-import type { ForbiddenNeed, Remedy } from './remedy'
+import type { ForbiddenNeed, Judged, MovedItem, Remedy } from './remedy'
 import { type Candidate, describeZone, type Subject } from './subject'
 
 /** A set of changes, with what it comes to. */
@@ -12,6 +13,11 @@ export interface Trial extends Ranked {
   readonly changes: readonly Candidate[]
   readonly edited: Design
   readonly worsens: Remedy['worsens']
+  /** Items of the checklist that it moves; worked out when first asked for. */
+  readonly findMoved: () => readonly MovedItem[]
+  readonly judged: Judged
+  /** The same, judged one step further, which takes long; null where the bend cannot be assessed there. Absent where nothing is left to judge. */
+  readonly judge?: () => Trial | null
 }
 
 /** A trial with its whole assessment, which only a further change is built on. */
@@ -47,17 +53,27 @@ export function describeSet(
   changes: readonly Candidate[],
   options: RemedyOptions,
 ): Trial {
+  const forbiddenBy = [
+    ...changes.flatMap((change) => change.forbiddenBy),
+    ...findForbiddenNeeds(basis, assessment, options.unavailableMaterialIds ?? []),
+    ...findFailingNewBends(basis, assessment),
+  ]
+  let moved: readonly MovedItem[] | null = null
+  const findMoved = () => {
+    moved ??= findMovedItems(basis, assessment, forbiddenBy, options)
+    return moved
+  }
   return {
     id: changes.map(({ id }) => id).join('+'),
     changes,
     changeCount: changes.length,
     edited: assessment.design,
     after: assessment.state,
-    forbiddenBy: [
-      ...changes.flatMap(({ forbiddenBy }) => forbiddenBy),
-      ...findForbiddenNeeds(basis, assessment, options.unavailableMaterialIds ?? []),
-      ...findFailingNewBends(basis, assessment),
-    ],
+    forbiddenBy,
+    findMoved,
+    countBreaks: () => findMoved().filter(isBreak).length,
+    // Without a plan nothing is drawn or folded.
+    judged: 'folded',
     worsens: basis.state.otherBends.flatMap(({ bendId, name, verdict }, at) => {
       const after = assessment.state.otherBends[at]?.verdict ?? verdict
       return isWorseVerdict(verdict, after) ? [{ bendId, name, before: verdict, after }] : []

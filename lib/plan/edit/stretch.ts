@@ -12,14 +12,15 @@ const PLACES: ReadonlySet<string> = new Set(['atMm', 'viaMm', 'fromMm', 'toMm', 
 
 /**
  * The plan with more length across a line: what lies beyond it moves away by the length, and the line itself
- * comes to lie in the middle between the borders on its sides, as far as it may. Straight edges at right angles to the line get longer; routes, which are drawn coarsely, lie flatter where
- * they cross at a slant.
+ * comes to lie in the middle between the borders on its sides, as far as it may. Straight edges at right angles to the line get longer. Routes, which are drawn coarsely, lie flatter where
+ * they cross at a slant; within the area of the line their corners come to lie near its borders, so that they run straight between.
  *
+ * @param cornersWithinMm  how far from a border of the area the corners of routes may lie
  * @param byMm  more than 0; the move is rounded to whole nanometres once, so that all places move alike
  * @returns null where that would change a shape: an arc or a slanted edge crosses the line, or the line meets the outline more than twice
  *   (another arm would be pulled apart with it)
  */
-export function stretchPlan(plan: Plan, line: Cut, byMm: number): Plan | null {
+export function stretchPlan(plan: Plan, line: Cut, byMm: number, cornersWithinMm = Infinity): Plan | null {
   const cut = orient(line)
   const [ax, ay] = cut.fromMm
   const along = [cut.toMm[0] - ax, cut.toMm[1] - ay] as const
@@ -32,14 +33,59 @@ export function stretchPlan(plan: Plan, line: Cut, byMm: number): Plan | null {
   if (closed.some(({ nodes }) => countCrossings(nodes, true, side, along) === null)) return null
   if (open.some(({ nodes }) => countCrossings(nodes, false, side, along) === null)) return null
   const whole = toWhole((-along[1] / length) * byMm, (along[0] / length) * byMm)
-  const share = shareOfLine(plan, cut, byMm)
+  const free = measureFree(plan, cut)
+  const share = shareOfLine(free, byMm)
   const ofLine = toWhole(whole[0] * share, whole[1] * share)
   const move = (point: PointMm): PointMm => {
     const at = side(point)
     const [dx, dy] = at > 0 ? whole : at === 0 ? ofLine : [0, 0]
     return toWhole(point[0] + dx, point[1] + dy)
   }
-  return movePlaces(plan, move) as Plan
+  const drawn = { ...plan, routes: plan.routes.map((route) => drawInCorners(route, cut, free, cornersWithinMm)) }
+  return movePlaces(drawn, move) as Plan
+}
+
+/**
+ * The plan with a bend line moved to the middle between the borders of its area, and corners of routes there drawn in to them as in `stretchPlan`.
+ *
+ * @returns null where there is no such line, or no border on one side
+ */
+export function centreBendLine(plan: Plan, lineId: string, cornersWithinMm: number): Plan | null {
+  const line = plan.bendLines.find(({ id }) => id === lineId)
+  const free = line === undefined ? null : measureFree(plan, line)
+  if (line === undefined || free === null) return null
+  const [nx, ny] = frameOf(line).normal
+  const by = (free.beyond - free.before) / 2
+  const move = ([x, y]: PointMm): PointMm => toWhole(x + nx * by, y + ny * by)
+  return {
+    ...plan,
+    bendLines: plan.bendLines.map((each) =>
+      each === line ? { ...each, fromMm: move(each.fromMm), toMm: move(each.toMm) } : each,
+    ),
+    routes: plan.routes.map((route) => drawInCorners(route, line, free, cornersWithinMm)),
+  }
+}
+
+/** Corners of a route within the area of the line, drawn in to its borders. */
+function drawInCorners(
+  route: Plan['routes'][number],
+  cut: Cut,
+  free: Free | null,
+  withinMm: number,
+): Plan['routes'][number] {
+  if (free === null || !Number.isFinite(withinMm)) return route
+  const { before, beyond } = free
+  const frame = frameOf(cut)
+  return {
+    ...route,
+    nodes: route.nodes.map((node) => {
+      const { off, along } = placeIn(frame, node.atMm)
+      if (along < 0 || along > frame.length || off <= -before || off >= beyond) return node
+      const drawn = off < 0 ? Math.min(before + off, withinMm) - before : beyond - Math.min(beyond - off, withinMm)
+      const [nx, ny] = frame.normal
+      return { ...node, atMm: toWhole(node.atMm[0] + nx * (drawn - off), node.atMm[1] + ny * (drawn - off)) }
+    }),
+  }
 }
 
 /** What moves is what lies to the right, or above a level line: the drawing's origin stays. */
@@ -48,31 +94,58 @@ function orient({ fromMm, toMm }: Cut): Cut {
   return movesRight ? { fromMm, toMm } : { fromMm: toMm, toMm: fromMm }
 }
 
-/** By what share of the length the line itself moves: from 0, where it lies nearest to what moves away, to 1. */
-function shareOfLine(plan: Plan, { fromMm, toMm }: Cut, byMm: number): number {
-  const [x, y] = [(fromMm[0] + toMm[0]) / 2, (fromMm[1] + toMm[1]) / 2]
+interface Frame {
+  readonly from: PointMm
+  readonly direction: readonly [number, number]
+  readonly normal: readonly [number, number]
+  readonly length: number
+}
+
+function frameOf({ fromMm, toMm }: Cut): Frame {
   const [dx, dy] = [toMm[0] - fromMm[0], toMm[1] - fromMm[1]]
   const length = Math.hypot(dx, dy)
-  const [nx, ny] = [-dy / length, dx / length]
-  const fromLine = ([px, py]: PointMm) => ({
-    off: (px - x) * nx + (py - y) * ny,
-    along: ((px - x) * dx + (py - y) * dy) / length,
-  })
+  return { from: fromMm, direction: [dx / length, dy / length], normal: [-dy / length, dx / length], length }
+}
+
+/** How far a place lies off the line, on the side that moves, and how far along it. */
+function placeIn({ from, direction, normal }: Frame, [px, py]: PointMm): { off: number; along: number } {
+  const [x, y] = [px - from[0], py - from[1]]
+  return { off: x * normal[0] + y * normal[1], along: x * direction[0] + y * direction[1] }
+}
+
+/** From the line to the nearest border on either side, through its middle. */
+interface Free {
+  readonly before: number
+  readonly beyond: number
+}
+
+/** Null where one side has no border. */
+function measureFree(plan: Plan, cut: Cut): Free | null {
+  const frame = frameOf(cut)
+  const fromMiddle = (point: PointMm) => {
+    const { off, along } = placeIn(frame, point)
+    return { off, along: along - frame.length / 2 }
+  }
   let before = Number.POSITIVE_INFINITY
   let beyond = Number.POSITIVE_INFINITY
   for (const nodes of [plan.outline ?? [], ...plan.dividingLines.map((line) => line.nodes)]) {
     for (const [index, { atMm }] of nodes.entries()) {
       const next = nodes[index + 1]?.atMm ?? (nodes === plan.outline ? nodes[0]?.atMm : undefined)
       if (next === undefined) continue
-      const [a, b] = [fromLine(atMm), fromLine(next)]
+      const [a, b] = [fromMiddle(atMm), fromMiddle(next)]
       if (a.along === b.along || a.along * b.along > 0) continue
       const at = a.off + ((b.off - a.off) * a.along) / (a.along - b.along)
       if (at > 0) beyond = Math.min(beyond, at)
       if (at < 0) before = Math.min(before, -at)
     }
   }
-  if (!Number.isFinite(before) || !Number.isFinite(beyond)) return 0.5
-  return Math.min(1, Math.max(0, ((before + beyond + byMm) / 2 - before) / byMm))
+  return Number.isFinite(before) && Number.isFinite(beyond) ? { before, beyond } : null
+}
+
+/** By what share of the length the line itself moves: from 0, where it lies nearest to what moves away, to 1. */
+function shareOfLine(free: Free | null, byMm: number): number {
+  if (free === null) return 0.5
+  return Math.min(1, Math.max(0, ((free.before + free.beyond + byMm) / 2 - free.before) / byMm))
 }
 
 type Side = (point: PointMm) => number

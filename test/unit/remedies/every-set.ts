@@ -29,5 +29,5 @@ export function listAllSets(design: Design, bendId: string, options: RemedyOptio
   return found
 }
 
-export const meets = ({ after, forbiddenBy, worsens }: Trial) =>
-  after.verdict === 'meets' && forbiddenBy.length === 0 && worsens.length === 0
+export const meets = ({ after, forbiddenBy, worsens, countBreaks }: Trial) =>
+  after.verdict === 'meets' && forbiddenBy.length === 0 && worsens.length === 0 && countBreaks() === 0

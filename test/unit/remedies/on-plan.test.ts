@@ -19,6 +19,14 @@ describe('a plan that is pulled apart at a bend', () => {
     expect(pulled?.outline?.[0]).toEqual(plan.outline?.[0])
   })
 
+  it('has the corners of its routes near the borders of the area, so that they run straight through the bend', () => {
+    const pulled = stretchPlan(plan, axis, 82, 2.5)
+    // It turned 18 mm from one border and 4 mm from the other.
+    const corners = pulled?.routes.find(({ id }) => id === 'encoder-route')?.nodes.map(({ atMm }) => atMm[0])
+    expect(corners).toEqual([6, 54.5, 169.5, 99 + 82, 99 + 82])
+    expect(pulled?.routes.find(({ id }) => id === 'drive-return-route')?.nodes[0]?.atMm).toEqual([6, 11])
+  })
+
   it('stays as it is where a slanted edge of the outline would change its direction', () => {
     const outline = plan.outline?.map((node) =>
       node.atMm[0] === 89.7 ? { ...node, atMm: [89.7, 7.9] as [number, number] } : node,
@@ -41,6 +49,38 @@ describe('remedies of a part that is drawn', () => {
     expect(hinge).toHaveLength(3)
     expect(hinge.map(({ verdict }) => verdict)).not.toContain('fails')
     expect(edited.plan).not.toEqual(design.plan)
+  })
+
+  it('lead with a set that makes no item of weight fail on the plan or folded, as the full evaluation says', () => {
+    expect(first.judged).toBe('folded')
+    const before = new Map(evaluate(design).items.map(({ itemId, verdict }) => [itemId, verdict]))
+    const after = evaluate(applyDesignPatch(design, first.patch)).items
+    expect(
+      after.flatMap(({ itemId, verdict }) => (verdict === 'fails' && before.get(itemId) !== 'fails' ? [itemId] : [])),
+    ).toEqual([])
+    for (const { itemId, after: verdict } of first.movedItems) {
+      expect(verdict, itemId).toBe(after.find((item) => item.itemId === itemId)?.verdict)
+    }
+    // Straight film on either side, and nothing beside the bend nearer than its limit.
+    const beside = after.filter(({ itemId }) =>
+      ['straight-film', 'component-to-bend', 'hole-to-bend', 'direction-change-in-bend'].includes(itemId),
+    )
+    expect(beside.map(({ itemId, verdict }) => [itemId, verdict])).toEqual(
+      expect.arrayContaining([
+        ['straight-film', 'meets'],
+        ['component-to-bend', 'meets'],
+      ]),
+    )
+  })
+
+  it('have the figures of the plan also where they were judged by its dimensions', () => {
+    for (const remedy of report.remedies
+      .filter(({ judged, forbiddenBy }) => judged !== 'folded' && forbiddenBy.length === 0)
+      .slice(0, 12)) {
+      const edited = applyDesignPatch(design, remedy.patch)
+      const bend = evaluate(edited).bends.find(({ bendId }) => bendId === 'hinge')
+      expect(bend?.peakStrainPct, remedy.id).toBeCloseTo(remedy.after.peakStrainPct ?? Number.NaN, 9)
+    }
   })
 
   it('are taken back to the very same document', () => {

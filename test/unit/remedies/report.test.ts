@@ -2,6 +2,7 @@ import { applyPatch } from 'rfc6902'
 import { describe, expect, it, vi } from 'vitest'
 import { type Design, evaluate, getOutcomeVerdict, parseDesign, type RemedyReport } from '@/lib/engine'
 import { applyDesignPatch, doesDominate, findRemedies, listCounts } from '@/lib/engine/remedies'
+import { isBreak } from '@/lib/engine/remedies/moves'
 import { listStartingConstructions } from '@/lib/engine/starting-constructions'
 import { findPairs, readDemo } from './demo'
 
@@ -63,13 +64,21 @@ describe.each(CASES)('remedies of $name', ({ name, design, bendId }) => {
   })
 
   it('keeps no remedy that another, or leaving the design as it is, beats on every count', () => {
-    const counted = report.remedies.map((remedy) =>
-      listCounts({ ...remedy, changeCount: remedy.changes.length }, report.before),
-    )
-    const asItIs = listCounts(
-      { id: '', after: report.before, changeCount: 0, forbiddenBy: [], worsens: [] },
-      report.before,
-    )
+    // What it makes fail is one more count.
+    const counted = report.remedies.map((remedy) => {
+      const breaks = remedy.movedItems.filter(isBreak).length
+      return [
+        ...listCounts({ ...remedy, changeCount: remedy.changes.length, countBreaks: () => breaks }, report.before),
+        breaks,
+      ]
+    })
+    const asItIs = [
+      ...listCounts(
+        { id: '', after: report.before, changeCount: 0, forbiddenBy: [], worsens: [], countBreaks: () => 0 },
+        report.before,
+      ),
+      0,
+    ]
     for (const [at, counts] of counted.entries()) {
       const beatenBy = [asItIs, ...counted.filter((_, other) => other !== at)].filter((other) =>
         isBeaten(counts, other),

@@ -1,5 +1,5 @@
 import { describe, expect, it, vi } from 'vitest'
-import type { Design, RemedyOptions, RemedyReport } from '@/lib/engine'
+import { type Design, evaluate, type RemedyOptions, type RemedyReport } from '@/lib/engine'
 import {
   applyDesignPatch,
   findRemedies,
@@ -9,6 +9,7 @@ import {
 } from '@/lib/engine/remedies'
 import { assessBend } from '@/lib/engine/remedies/assess'
 import { RANKED_FAMILIES } from '@/lib/engine/remedies/families'
+import { isBreak } from '@/lib/engine/remedies/moves'
 import type { Trial } from '@/lib/engine/remedies/trial'
 import { findStartingConstruction } from '@/lib/engine/starting-constructions'
 import { change, getEntry, readDemo } from './demo'
@@ -100,7 +101,9 @@ describe('remedies that arrive', () => {
     expect(nearest?.after.insideRadiusMm).toBe(before.insideRadiusMm)
     expect(arrival.marginFraction).toBe(nearest?.after.marginFraction)
     expect(arrival.marginFraction).toBeGreaterThan(before.marginFraction ?? 0)
-    const allowed = remedies.filter(({ forbiddenBy, worsens }) => forbiddenBy.length + worsens.length === 0)
+    const allowed = remedies.filter(
+      ({ forbiddenBy, worsens, movedItems }) => forbiddenBy.length + worsens.length === 0 && !movedItems.some(isBreak),
+    )
     const best = Math.max(...allowed.map(({ after }) => after.marginFraction ?? Number.NEGATIVE_INFINITY))
     expect(arrival.marginFraction).toBe(best)
     expect(arrival.because).toContain('Mirror hinge')
@@ -125,20 +128,94 @@ describe('remedies that arrive', () => {
   })
 })
 
+describe('what a set does to the rest of the checklist', () => {
+  const report = findRemedies(skua, 'hinge')
+  const verdictsOf = (design: Design) => new Map(evaluate(design).items.map(({ itemId, verdict }) => [itemId, verdict]))
+
+  it('is what a full evaluation of the design with the set says', () => {
+    const before = verdictsOf(skua)
+    for (const { id, patch, movedItems, forbiddenBy } of report.remedies) {
+      const after = verdictsOf(applyDesignPatch(skua, patch))
+      const moved = new Map(movedItems.map((item) => [item.itemId, item]))
+      for (const [itemId, verdict] of after) {
+        const item = moved.get(itemId)
+        if (item !== undefined)
+          expect([item.before, item.after], `${id} ${itemId}`).toEqual([before.get(itemId), verdict])
+        // What stands against it as a need is not said twice.
+        else if (forbiddenBy.length === 0 && verdict === 'fails')
+          expect(before.get(itemId), `${id} ${itemId}`).toBe('fails')
+      }
+    }
+  })
+
+  it('keeps a set that makes a blocking or major item fail from the lead', () => {
+    const lead = report.remedies[0]
+    expect(lead?.movedItems.filter(isBreak)).toEqual([])
+    const breaking = report.remedies.filter(({ movedItems }) => movedItems.some(isBreak))
+    expect(breaking.some(({ movedItems }) => movedItems.some(({ itemId }) => itemId === 'stack-symmetry'))).toBe(true)
+    const { arrival } = findRemedies(
+      skua,
+      'hinge',
+      leaveOutAllBut('one-layer-in-bend', 'pads-only-plating', 'larger-radius', 'longer-zone'),
+    )
+    expect(arrival.kind === 'meets' && arrival.remedyId.includes('one-layer-in-bend')).toBe(false)
+  })
+})
+
+describe('straight film beside a bend', () => {
+  it('is what the larger radius takes of it, and what a longer zone has on either side', () => {
+    const { remedies } = findRemedies(
+      skua,
+      'hinge',
+      leaveOutAllBut('pads-only-plating', 'larger-radius', 'longer-zone'),
+    )
+    const longer = remedies.find(({ id }) => id.includes('longer-zone'))
+    const tooLong = remedies.find(({ id }) => id === 'pads-only-plating:bend+larger-radius:meets')
+    const bendOf = (patch: (typeof remedies)[number]['patch'] | undefined) =>
+      getEntry(applyDesignPatch(skua, patch ?? []).bends, 'hinge')
+    expect(tooLong?.movedItems).toContainEqual(expect.objectContaining({ itemId: 'straight-film', effect: 'fails' }))
+    expect(bendOf(tooLong?.patch).distanceToRigidMm).toBe(0)
+    expect(longer?.movedItems.filter(({ effect }) => effect !== 'better')).toEqual([])
+    // 2.5 mm to rigid edges and 2.54 mm to components (the delivered limits): 2.54 mm on either side of the arc.
+    const zone = getEntry(applyDesignPatch(skua, longer?.patch ?? []).construction.zones, 'hinge')
+    const { insideRadiusMm, radiusToleranceMm, angleDeg } = bendOf(longer?.patch)
+    const arcMm = ((insideRadiusMm + radiusToleranceMm) * angleDeg * Math.PI) / 180
+    expect((zone.lengthMm ?? 0) - arcMm).toBeGreaterThanOrEqual(2 * 2.5)
+    expect((zone.lengthMm ?? 0) - arcMm).toBeLessThan(2 * 2.54 + 1.5)
+  })
+})
+
 describe('a set that leaves the part as it is', () => {
-  it('is named beside a smaller one that makes it longer', () => {
-    // With a gentler requirement the radius on one layer fits the zone, after more changes than a longer zone takes.
-    const gentle = change(skua, (d) => {
-      getEntry(d.bends, 'hinge').requiredCycles = 20_000
-    })
-    const { arrival, remedies, before } = findRemedies(gentle, 'hinge')
+  const at = (requiredCycles: number) =>
+    findRemedies(
+      change(skua, (d) => {
+        getEntry(d.bends, 'hinge').requiredCycles = requiredCycles
+      }),
+      'hinge',
+    )
+
+  it('leads where the zone holds the radius with straight film on either side', () => {
+    const { arrival, remedies, before } = at(15_000)
     if (arrival.kind !== 'meets') throw new Error(JSON.stringify(arrival))
-    const ids = [arrival.remedyId, arrival.sameSizeRemedyId].filter((id) => id !== null)
-    const named = ids.map((id) => remedies.find((remedy) => remedy.id === id))
-    const fitting = named.find((remedy) => remedy !== undefined && remedy.after.planSizeMm <= before.planSizeMm)
-    expect(fitting?.after.verdict).toBe('meets')
-    expect(fitting?.forbiddenBy).toEqual([])
-    expect(arrival.makesPartLarger).toBe(named.length === 2)
+    const lead = remedies.find(({ id }) => id === arrival.remedyId)
+    expect(lead?.after.planSizeMm).toBe(before.planSizeMm)
+    expect(lead?.changes.map(({ detail }) => detail).join()).toContain('moved to the middle of Hinge')
+    expect(arrival).toMatchObject({ makesPartLarger: false, sameSizeRemedyId: null })
+  })
+
+  it('is sought on where the smallest set makes the part longer, and none of them is said to fit that does not', () => {
+    const { arrival, remedies, before, search } = at(20_000)
+    if (arrival.kind !== 'meets') throw new Error(JSON.stringify(arrival))
+    expect(arrival.makesPartLarger).toBe(true)
+    expect(search.deepest).toBe(4)
+    const fitting = remedies.filter(
+      ({ after, forbiddenBy, worsens, movedItems }) =>
+        after.verdict === 'meets' &&
+        after.planSizeMm <= before.planSizeMm &&
+        forbiddenBy.length + worsens.length === 0 &&
+        !movedItems.some(isBreak),
+    )
+    expect(fitting.length > 0).toBe(arrival.sameSizeRemedyId !== null)
   })
 })
 

@@ -55,7 +55,7 @@ export function RemedyArrivalNote({ report }: { report: RemedyReport }) {
       </p>
       {arrival.heldBack.length > 0 && (
         <>
-          <p className="small">Sets that would meet are forbidden by:</p>
+          <p className="small">Sets that would meet are held back by:</p>
           <ul className="small">
             {arrival.heldBack.map(({ need, setCount }) => (
               <li key={`${need.kind} ${need.name}`}>

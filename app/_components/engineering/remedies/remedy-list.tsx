@@ -111,9 +111,16 @@ export function RemedyList({ report, chosenId, onChoose, onTry, onApply, mayAppl
   )
 }
 
+/** What was not looked at. */
+const JUDGED_NOTES: Readonly<Record<Exclude<Remedy['judged'], 'folded'>, string>> = {
+  'on-numbers': 'Judged by the drawn dimensions. Try it to see it on the plan and folded.',
+  'on-plan': 'Judged on the plan; the folded part was not looked at. Try it to see that too.',
+}
+
 /** What is edited, what stands against it, and what the numbers do not say. */
 export function RemedyDetail({ remedy }: { remedy: Remedy }) {
   const cautions = [...new Set(remedy.changes.flatMap((change) => change.cautions))]
+  const improvedCount = remedy.movedItems.filter(({ effect }) => effect === 'better').length
   return (
     <ul className="small remedy-detail">
       {remedy.changes.map((change) => (
@@ -130,6 +137,21 @@ export function RemedyDetail({ remedy }: { remedy: Remedy }) {
           <VerdictMark verdict={bend.after} />
         </li>
       ))}
+      {remedy.movedItems.map(({ itemId, effect, question, because }) =>
+        effect === 'better' ? null : (
+          <li key={itemId}>
+            <strong>{effect === 'fails' ? 'Makes an item fail:' : 'Makes an item worse:'}</strong> {question} {because}
+          </li>
+        ),
+      )}
+      {improvedCount > 0 && (
+        <li>
+          Improves {improvedCount} checklist {improvedCount === 1 ? 'item' : 'items'}.
+        </li>
+      )}
+      {remedy.after.verdict === 'meets' && remedy.judged !== 'folded' && (
+        <li className="muted">{JUDGED_NOTES[remedy.judged]}</li>
+      )}
       {remedy.offShelf.map(({ name, state, leadTimeDays }) => (
         <li key={name}>
           <strong>Needs a material that is not on the shelf:</strong> {name}

@@ -51,6 +51,7 @@ async function prepare(actor: Actor, input: RemediesInput): Promise<RemedyOrder>
     return {
       limits: combineLimits(loaded.sheets, fabricatorCompanyId),
       testedLives: findTestedLives(loaded, fabricatorCompanyId),
+      template: loaded.template.content,
     }
   })
   return {

@@ -42,6 +42,7 @@ export const cutOuts: Family = ({ design, bend, zone, conductors, getLimit }) =>
         ...edited,
         features: {
           ...edited.features,
+          none: edited.features.none.filter((list) => list !== 'slits'),
           slits: [
             ...slits,
             {

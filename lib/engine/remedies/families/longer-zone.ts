@@ -1,26 +1,42 @@
-import { asComputed } from '../../units'
-import { editZone } from '../edits'
-import type { Family } from '../subject'
-import { measureRoom } from './room'
+import { asComputed, inSentence } from '../../units'
+import { editBend, editZone } from '../edits'
+import type { Family, Subject } from '../subject'
+import { measureRoom, measureStraightMm } from './room'
 
-/** Length for arcs that the zone is too short for, such as those of a larger radius. */
-export const longerZone: Family = ({ design, zone, assessment }) => {
+/** Length for arcs that the zone is too short for, such as those of a larger radius, with the straight film that has to lie on either side. */
+export const longerZone: Family = (subject) => {
+  const { design, bend, zone, assessment } = subject
   const room = measureRoom(assessment, zone.id)
-  if (room === null || room.arcsMm <= room.lengthMm) return []
+  if (room === null || (room.arcsMm <= room.lengthMm && !lacksStraightFilm(subject))) return []
   const { arcsMm, lengthMm } = room
-  const longerMm = Math.ceil(arcsMm)
+  const straightMm = measureStraightMm(subject)
+  const longerMm = Math.ceil(arcsMm + 2 * straightMm)
+  if (longerMm <= lengthMm) return []
+  const longer = editZone(design, zone.id, (each) => ({ ...each, lengthMm: longerMm }))
   return [
     {
       id: `longer-zone:${longerMm}`,
       family: 'longer-zone',
       title: 'Longer flex zone',
-      detail: `${zone.name}: ${lengthMm} mm to ${longerMm} mm long, for ${asComputed(arcsMm, 'developedLengthMm')} of arc`,
+      detail: `${zone.name}: ${lengthMm} mm to ${longerMm} mm long, for ${asComputed(arcsMm, 'developedLengthMm')} of arc and ${inSentence(straightMm, 'mm')} of straight film at either end`,
       cautions: [
         'The part gets longer: check the assembly, the panel and what the conductors carry over the added length.',
+        'Place the bend in the middle of the zone, and measure again what lies beside it.',
       ],
       forbiddenBy: [],
-      edited: editZone(design, zone.id, (each) => ({ ...each, lengthMm: longerMm })),
+      edited: editBend(longer, bend.id, (each) => ({
+        ...each,
+        distanceToRigidMm: each.distanceToRigidMm === null ? null : Math.max(each.distanceToRigidMm, straightMm),
+      })),
       touches: ['zone-length'],
     },
   ]
 }
+
+const lacksStraightFilm = ({ bend, assessment: { check } }: Subject): boolean =>
+  check('straight-film').some(
+    (outcome) =>
+      outcome.kind === 'decided' &&
+      outcome.verdict !== 'meets' &&
+      outcome.places.some(({ kind, id }) => kind === 'bend' && id === bend.id),
+  )

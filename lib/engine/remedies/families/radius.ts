@@ -3,8 +3,8 @@ import type { Bend } from '../../design'
 import { roundTo } from '../../numerics'
 import type { LeafResult } from '../../results'
 import type { BendAssessment } from '../assess'
-import { editBend } from '../edits'
 import type { Subject } from '../subject'
+import { editArc } from './room'
 
 /** A whole number of steps must not be lost to its last binary digit. */
 const ROUNDING_STEPS = 1e-9
@@ -93,7 +93,7 @@ function search({ design, bend, assessment: { state, result }, assess }: Subject
   const assessAt = (insideRadiusMm: number): BendAssessment | null => {
     const known = assessed.get(insideRadiusMm)
     if (known !== undefined) return known
-    const found = assess(editBend(design, bend.id, (each) => withRadius(each, insideRadiusMm, leaf)))
+    const found = assess(editArc(design, bend, withRadius(bend, insideRadiusMm, leaf)))
     assessed.set(insideRadiusMm, found)
     return found
   }

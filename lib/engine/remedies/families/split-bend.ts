@@ -1,7 +1,7 @@
-import { editBend, freshId } from '../edits'
+import { freshId } from '../edits'
 import type { Candidate, Family } from '../subject'
 import { findRadiusThatMeets } from './radius'
-import { measureRoom } from './room'
+import { editArc, measureRoom, measureStraightMm } from './room'
 
 /**
  * The angle split over two bends, in this zone and in another flexible one: half the angle needs half the length, so that a radius fits
@@ -14,13 +14,15 @@ export const splitBend: Family = (subject) => {
   const meeting = findRadiusThatMeets(subject)
   // Where the whole angle fits, nothing is gained.
   const room = meeting === null ? null : measureRoom(meeting.after, zone.id)
-  if (meeting === null || room === null || room.arcsMm <= room.lengthMm) return []
+  if (meeting === null || room === null || room.arcsMm + 2 * measureStraightMm(subject) <= room.lengthMm) {
+    return []
+  }
   const angleDeg = bend.angleDeg / 2
   // Each half moves through half of the way too.
   const flexesFromAngleDeg = bend.flexesFromAngleDeg === null ? null : bend.flexesFromAngleDeg / 2
   const { insideRadiusMm } = meeting
   return others.map((other): Candidate => {
-    const half = editBend(design, bend.id, (each) => ({ ...each, insideRadiusMm, angleDeg, flexesFromAngleDeg }))
+    const half = editArc(design, bend, { ...bend, insideRadiusMm, angleDeg, flexesFromAngleDeg })
     const axisLengthMm = Math.min(bend.axisLengthMm, other.widthMm ?? bend.axisLengthMm)
     const second = {
       ...bend,

@@ -182,7 +182,7 @@ function BendDetail({ bend, index, onCopied }: BendDetailProps) {
         <p className="empty">This bend has not been computed yet. Fix the errors listed above first.</p>
       ) : (
         <>
-          <div className="bend-bench">
+          <div className="bench">
             <PageSection title="Verdicts">
               {result.missing.length > 0 && (
                 <p className="small">Missing: {result.missing.map((missing) => missing.label).join('; ')}.</p>

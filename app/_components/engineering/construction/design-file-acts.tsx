@@ -1,8 +1,9 @@
 'use client'
 
-import { type ChangeEvent, lazy, Suspense, useRef, useState } from 'react'
+import { lazy, Suspense, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { ConfirmDialog, SideDialog } from '@/app/_components/ui/dialog'
+import { FileButton } from '@/app/_components/ui/file-button'
 import { Notice } from '@/app/_components/ui/notices'
 import { saveTextFile } from '@/app/_components/ui/save-text-file'
 import { type Design, formatIssuePath, type Issue, MAX_DESIGN_CHARACTERS, parseDesignBytes } from '@/lib/engine'
@@ -14,15 +15,11 @@ const StartingList = lazy(() => import('./starting-list'))
 /** Import, export and starting constructions. All change the draft only; saving is a separate act, and undo works. */
 export function DesignFileActs() {
   const { state, dispatch, isReadOnly } = useDraft()
-  const fileInput = useRef<HTMLInputElement>(null)
   const [issues, setIssues] = useState<readonly Issue[]>([])
   const [isChoosing, setChoosing] = useState(false)
   const [pending, setPending] = useState<{ design: Design; from: string } | null>(null)
 
-  const readFile = async (event: ChangeEvent<HTMLInputElement>) => {
-    const file = event.target.files?.[0]
-    event.target.value = ''
-    if (file === undefined) return
+  const readFile = async (file: File) => {
     // A byte is at most one character, so a file beyond this cannot be a design and is not read at all.
     if (file.size > MAX_DESIGN_CHARACTERS * 4) {
       const message = `${file.name} has ${file.size} bytes; a design document has at most ${MAX_DESIGN_CHARACTERS} characters`
@@ -46,15 +43,11 @@ export function DesignFileActs() {
       {!isReadOnly && (
         <>
           <Button onPress={() => setChoosing(true)}>Starting constructions</Button>
-          <Button onPress={() => fileInput.current?.click()}>Import a design file</Button>
-          <input
-            ref={fileInput}
-            type="file"
+          <FileButton
+            label="Import a design file"
+            inputLabel="Design file to import"
             accept=".json,application/json"
-            className="sr-only"
-            aria-label="Design file to import"
-            tabIndex={-1}
-            onChange={(event) => void readFile(event)}
+            onChoose={readFile}
           />
         </>
       )}

@@ -1,8 +1,9 @@
 'use client'
 
-import { type ChangeEvent, lazy, Suspense, useRef, useState } from 'react'
+import { lazy, Suspense, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { SideDialog } from '@/app/_components/ui/dialog'
+import { FileButton } from '@/app/_components/ui/file-button'
 import { saveTextFile } from '@/app/_components/ui/save-text-file'
 import { useDraft } from '../draft'
 import { planOf } from './additions'
@@ -12,14 +13,8 @@ const ImportForm = lazy(() => import('./import-form'))
 /** Drawing files in and out. What is taken over changes the draft only; saving is a separate act, and undo works. */
 export function PlanFiles() {
   const { state, isReadOnly } = useDraft()
-  const fileInput = useRef<HTMLInputElement>(null)
   const [file, setFile] = useState<{ readonly name: string; readonly bytes: Uint8Array } | null>(null)
   const plan = planOf(state.design)
-  const readFile = async (event: ChangeEvent<HTMLInputElement>) => {
-    const chosen = event.target.files?.[0]
-    event.target.value = ''
-    if (chosen !== undefined) setFile({ name: chosen.name, bytes: new Uint8Array(await chosen.arrayBuffer()) })
-  }
   const save = async (kind: 'dxf' | 'svg') => {
     const { planAsDxf, planAsSvg } = await import('@/lib/plan/exchange')
     const diameters = new Map(state.design.features.holes.map(({ id, drillMm }) => [id, drillMm]))
@@ -29,18 +24,12 @@ export function PlanFiles() {
   return (
     <>
       {!isReadOnly && (
-        <>
-          <Button onPress={() => fileInput.current?.click()}>Import DXF or SVG</Button>
-          <input
-            ref={fileInput}
-            type="file"
-            accept=".dxf,.svg,image/svg+xml"
-            className="sr-only"
-            aria-label="Drawing file to import"
-            tabIndex={-1}
-            onChange={(event) => void readFile(event)}
-          />
-        </>
+        <FileButton
+          label="Import DXF or SVG"
+          inputLabel="Drawing file to import"
+          accept=".dxf,.svg,image/svg+xml"
+          onChoose={async (chosen) => setFile({ name: chosen.name, bytes: new Uint8Array(await chosen.arrayBuffer()) })}
+        />
       )}
       <Button onPress={() => void save('dxf')} isDisabled={plan.outline === null}>
         Export DXF

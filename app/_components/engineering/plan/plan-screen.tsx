@@ -37,7 +37,7 @@ function Editor() {
           <PlanStarts />
         </PageSection>
       )}
-      <div className="plan-bench">
+      <div className="bench plan-bench">
         <PageSection title="Plan" actions={<PlanFiles />}>
           {!editor.isReadOnly && <ToolBar editor={editor} />}
           <PlanCanvas editor={editor} measured={measured} />

@@ -88,7 +88,7 @@ export function RemedyComparison({
       <div className="remedy-comparison stack">
         <RemedyDetail remedy={remedy} />
         <FigureTable before={before} after={after} bendId={bendId} />
-        <div className="bend-bench">
+        <div className="bench">
           {sides.map((side) => (
             <StrainSide key={side.title} side={side} bendId={bendId} />
           ))}

@@ -33,18 +33,27 @@ export interface RevisionTarget {
   readonly id: string | null
 }
 
+const AFTER_PROVIDER = {
+  failed: 'problem=provider',
+  'not-joined': 'problem=not-joined',
+  'code-wanted': 'step=code',
+} as const
+
 export const paths = {
+  passkeyChallenge: () => '/api/passkey-challenge',
   home: (filter: { readonly project?: string; readonly about?: string; readonly find?: string } = {}) => {
     const query = new URLSearchParams(Object.entries(filter).filter(([, value]) => value !== '')).toString()
     return query === '' ? '/' : `/?${query}`
   },
   signIn: (next?: string) => (next === undefined ? '/sign-in' : `/sign-in?next=${enc(next)}`),
+  /** After a sign-in with the provider that did not come to its end. */
+  signInAfterProvider: (outcome: 'failed' | 'not-joined' | 'code-wanted') => `/sign-in?${AFTER_PROVIDER[outcome]}`,
   forgotPassword: () => '/forgot-password',
   setup: () => '/setup',
   invitation: (token: string) => `/invitation/${enc(token)}`,
   resetPassword: (token: string) => `/reset-password/${enc(token)}`,
   confirmAddress: (token: string) => `/confirm-address/${enc(token)}`,
-  account: () => '/account',
+  account: (linked?: boolean) => (linked === undefined ? '/account' : `/account?linked=${linked ? 'yes' : 'no'}`),
   projects: () => '/projects',
   newProject: () => '/projects/new',
   project: (projectId: string) => `/projects/${enc(projectId)}`,

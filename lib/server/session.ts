@@ -3,6 +3,7 @@ import { cookies } from 'next/headers'
 import { getServerSession, type NextAuthOptions, type Profile } from 'next-auth'
 import { decode, encode, type JWT } from 'next-auth/jwt'
 import { cache } from 'react'
+import { paths } from '@/lib/addresses'
 import { getSecrets, getSettings, log } from '@/lib/config'
 import {
   type Actor,
@@ -42,7 +43,7 @@ export function getAuthOptions(note: SignInNote = { status: 401 }): NextAuthOpti
   return {
     secret: getSecrets().sessionSecret,
     session: { strategy: 'jwt', maxAge: SESSION_SECONDS },
-    pages: { signIn: '/sign-in', error: '/sign-in' },
+    pages: { signIn: paths.signIn(), error: paths.signIn() },
     useSecureCookies: publicUrl.startsWith('https:'),
     cookies: { sessionToken: { name: makeCookieName(COOKIE_NAME), options: cookieOptions() } },
     providers: listProviders(note),
@@ -84,20 +85,20 @@ export function getAuthOptions(note: SignInNote = { status: 401 }): NextAuthOpti
 /** What is done with an identity that the provider vouches for: it is joined to an account, or signs in, or is turned away. */
 async function receiveIdentity(profile: Profile | undefined): Promise<SignedIn | string> {
   const identity = readIdentity(profile)
-  if (identity === null) return '/sign-in?problem=provider'
+  if (identity === null) return paths.signInAfterProvider('failed')
   const linkToken = await readStep('identity-link')
   if (linkToken !== null) {
     await dropStep('identity-link')
     const actor = await getActor()
-    if (actor === null) return '/sign-in?problem=provider'
+    if (actor === null) return paths.signInAfterProvider('failed')
     const result = await finishIdentityLink(actor, { token: linkToken, identity })
-    return result.ok ? '/account?linked=yes' : '/account?linked=no'
+    return paths.account(result.ok)
   }
   const result = await signInByIdentity(identity, await getVisit())
-  if (!result.ok) return '/sign-in?problem=not-joined'
+  if (!result.ok) return paths.signInAfterProvider('not-joined')
   if ('secondStep' in result.value) {
     await keepStep(SECOND_STEP, result.value.secondStep)
-    return '/sign-in?step=code'
+    return paths.signInAfterProvider('code-wanted')
   }
   await rememberDevice(result.value.userId)
   return result.value

@@ -1,6 +1,7 @@
 'use client'
 
 import { signIn } from 'next-auth/react'
+import { paths } from '@/lib/addresses'
 import type { IdentityView } from '@/lib/data'
 import { beginIdentityLink, removeIdentity } from '../actions'
 import { WithPassword } from './with-password'
@@ -17,7 +18,7 @@ export function SingleSignOn({ providerName, identity }: SingleSignOnProps) {
         action={beginIdentityLink}
         label={`Link to ${providerName}`}
         hint="You go to the provider and return here."
-        onDone={() => signIn('oidc', { callbackUrl: '/account' })}
+        onDone={() => signIn('oidc', { callbackUrl: paths.account() })}
       />
     )
   }

@@ -3,6 +3,7 @@
 import { startAuthentication } from '@simplewebauthn/browser'
 import { Button, type ButtonWeight } from '@/app/_components/ui/button'
 import { FormError } from '@/app/_components/ui/form-error'
+import { paths } from '@/lib/addresses'
 import { useSignIn } from './use-sign-in'
 
 /** Signs in by a passkey: alone from the first page, or after the password. */
@@ -10,7 +11,7 @@ export function PasskeyButton({ next, weight = 'plain' }: { next: string; weight
   const { send, isPending, refusal, refuse } = useSignIn(next, 'This passkey is not known here.')
   const begin = async () => {
     try {
-      const response = await fetch('/api/passkey-challenge', { method: 'POST' })
+      const response = await fetch(paths.passkeyChallenge(), { method: 'POST' })
       if (!response.ok) throw new Error('no challenge')
       const answer = await startAuthentication({ optionsJSON: await response.json() })
       send('passkey', { answer: JSON.stringify(answer) })

@@ -54,7 +54,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'spreadsheet',
     'inputs',
   ],
-  server: ['config', 'data', 'review', 'engine', 'inputs'],
+  server: ['addresses', 'config', 'data', 'review', 'engine', 'inputs'],
   cli: [
     'artwork',
     'config',
@@ -73,7 +73,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 }
 
 /** Packages that need neither system nor framework. */
-// The plots are drawn into a document that the caller hands over.
+// The plots are drawn into a document that the caller passes in.
 const PURE_PACKAGES = [
   /^zod$/,
   /^clipper2-ts$/,

@@ -7,7 +7,7 @@ import type { Tool } from './tools'
 
 type PlanNode = NonNullable<Plan['outline']>[number]
 
-/** What is drawn anew belongs to something new of the design, to one that is there, or to nothing yet. */
+/** A newly drawn shape belongs to a new entry of the design, to an existing one, or to nothing yet. */
 export type Owner = { readonly kind: 'new' } | { readonly kind: 'none' } | { readonly kind: 'id'; readonly id: string }
 
 export const planOf = (design: Design): Plan => design.plan ?? EMPTY_PLAN

@@ -21,7 +21,7 @@ import type { Chosen, PlanEditor } from './use-plan-editor'
 export function ChosenForm({ editor, chosen }: { editor: PlanEditor; chosen: Chosen }) {
   const { state, live } = useDraft()
   const fields = fieldsOf(editor.plan, chosen.ref)
-  if (fields === null) return <p className="empty">It is not in the plan any more.</p>
+  if (fields === null) return <p className="empty">It is no longer in the plan.</p>
   const { ref } = chosen
   const entry = ref.list === 'outline' ? null : editor.plan[ref.list].find(({ id }) => id === ref.id)
   const name =
@@ -158,7 +158,7 @@ const PLACE_LABELS: Readonly<Record<string, string>> = {
 /** How far a straight way bulges when it becomes an arc, as a share of its chord: a start that is then moved or typed. */
 const FIRST_SAGITTA = 0.2
 
-/** Acts on the way that starts at the chosen point. */
+/** Acts on the segment that starts at the chosen point. */
 function EdgeActs({ editor, refTo }: { editor: PlanEditor; refTo: DrawnRef }) {
   const { unit: chosenUnit } = useLengthUnit()
   const unit = getShownUnit('mm', chosenUnit)
@@ -184,17 +184,17 @@ function EdgeActs({ editor, refTo }: { editor: PlanEditor; refTo: DrawnRef }) {
       {next !== undefined && node.viaMm === null && middle !== null && (
         <Button
           onPress={() => {
-            run({ act: 'set-arc', of: refTo, at, viaMm: middle }, 'The way is an arc now.')
+            run({ act: 'set-arc', of: refTo, at, viaMm: middle }, 'The segment is now an arc.')
             setTyping(true)
           }}
         >
-          Make the way an arc
+          Make the segment an arc
         </Button>
       )}
       {node.viaMm !== null && (
         <>
-          <Button onPress={() => run({ act: 'set-arc', of: refTo, at, viaMm: null }, 'The way is straight now.')}>
-            Make the way straight
+          <Button onPress={() => run({ act: 'set-arc', of: refTo, at, viaMm: null }, 'The segment is now straight.')}>
+            Make the segment straight
           </Button>
           <Button onPress={() => setTyping(!isTyping)}>Arc through…</Button>
         </>

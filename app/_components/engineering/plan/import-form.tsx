@@ -5,8 +5,9 @@ import { Button } from '@/app/_components/ui/button'
 import { CheckboxField } from '@/app/_components/ui/choice-fields'
 import { Notice } from '@/app/_components/ui/notices'
 import { SelectField } from '@/app/_components/ui/select-field'
+import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { listStiffeners } from '@/lib/engine'
-import { countOf, digitsOfResultLength } from '@/lib/engine/units'
+import { countOf, digitsOfResultLength, formatEnteredLength, getShownUnit, getUnitSymbol } from '@/lib/engine/units'
 import { type ImportedPlan, PLAN_ROLES, type PlanRole, planFromDrawing, suggestRoles } from '@/lib/plan/exchange'
 import { pathData } from '@/lib/plan/picture'
 import { useDraft } from '../draft'
@@ -28,6 +29,7 @@ const LEFT_OUT = 'leave-out'
 /** Unit and roles asked, what comes of them shown, and only then taken over. */
 export default function ImportForm({ name, bytes, onDone }: ImportFormProps) {
   const { state, dispatch } = useDraft()
+  const shownUnit = getShownUnit('mm', useLengthUnit().unit)
   const read = useMemo(() => readFile(name, bytes), [name, bytes])
   const [unitKey, setUnitKey] = useState<string | null>(read.ok ? read.unitKey : null)
   const [chosen, setChosen] = useState<ReadonlyMap<string, string>>(new Map())
@@ -72,8 +74,8 @@ export default function ImportForm({ name, bytes, onDone }: ImportFormProps) {
         onChange={setUnitKey}
         placeholder="Choose the unit…"
         options={read.units.map(({ key, label, mmPerUnit }) => {
-          const [width, height] = sizeOf(whole).map((units) => digitsOfResultLength(units * mmPerUnit, 'mm', 'mm'))
-          return { value: key, label: `${label}: ${width} × ${height} mm over all` }
+          const [width, height] = sizeOf(whole).map((units) => digitsOfResultLength(units * mmPerUnit, 'mm', shownUnit))
+          return { value: key, label: `${label}: ${width} × ${height} ${getUnitSymbol(shownUnit)} overall` }
         })}
       />
       {drawing !== null && imported !== null && (
@@ -116,8 +118,8 @@ export default function ImportForm({ name, bytes, onDone }: ImportFormProps) {
           )}
           <Preview imported={imported} />
           <p className="small">
-            Splines and ellipses come as arcs within {TOLERANCE_MM} mm of themselves; ends within {MATCH_MM} mm of each
-            other are joined.
+            Splines and ellipses come as arcs within {formatEnteredLength(TOLERANCE_MM, 'mm', shownUnit)} of themselves;
+            ends within {formatEnteredLength(MATCH_MM, 'mm', shownUnit)} of each other are joined.
           </p>
           {issues.length > 0 && (
             <details open>

@@ -5,7 +5,13 @@ import { Button } from '@/app/_components/ui/button'
 import { SelectField } from '@/app/_components/ui/select-field'
 import { TextArea, TextField } from '@/app/_components/ui/text-field'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
-import { digitsOfEnteredLength, getShownUnit, getUnitSymbol, parseLength } from '@/lib/engine/units'
+import {
+  digitsOfEnteredLength,
+  formatEnteredLength,
+  getShownUnit,
+  getUnitSymbol,
+  parseLength,
+} from '@/lib/engine/units'
 import { STARTING_SHAPES, type StartingShape, startingShape, wholePoint } from '@/lib/plan/edit'
 import { useDraft, useEdit } from '../draft'
 import { readCorners } from '../features/read-corners'
@@ -99,6 +105,7 @@ export function PlanStarts() {
 
 function PasteCorners() {
   const { dispatch } = useDraft()
+  const { unit } = useLengthUnit()
   const edit = useEdit()
   const [text, setText] = useState('')
   const [error, setError] = useState<string | undefined>(undefined)
@@ -110,7 +117,9 @@ function PasteCorners() {
     }
     const points = read.verticesMm.map(wholePoint)
     if (points.includes(null)) {
-      setError('A plan reaches from -5000 to 5000 mm.')
+      setError(
+        `A plan reaches ${formatEnteredLength(5000, 'mm', getShownUnit('mm', unit))} from its origin to each side.`,
+      )
       return
     }
     const nodes = points.flatMap((atMm) => (atMm === null ? [] : [{ atMm, viaMm: null }]))

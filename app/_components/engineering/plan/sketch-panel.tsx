@@ -38,7 +38,7 @@ export function SketchPanel({ editor }: { editor: PlanEditor }) {
     <form className="plan-sketch" onSubmit={add} aria-label={`Draw: ${tool.singular}`}>
       <p className="small">
         {tool.takes === 'point'
-          ? `Click the place of the ${tool.singular}, or type it.`
+          ? `Click where the ${tool.singular} goes, or type its position.`
           : tool.takes === 'segment'
             ? `Click both ends of the ${tool.singular}, or type them.`
             : `Click the points of the ${tool.singular}, or type them; then finish.`}

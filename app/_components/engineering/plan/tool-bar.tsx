@@ -3,24 +3,21 @@
 import { useEffect, useRef } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { CheckboxField } from '@/app/_components/ui/choice-fields'
+import { useLengthUnit } from '@/app/_components/ui/unit-context'
+import { formatEnteredLength, getShownUnit } from '@/lib/engine/units'
 import { PLAN_LISTS } from '@/lib/plan/edit'
 import { LIST_WORDS, TOOLS } from './tools'
 import type { PlanEditor } from './use-plan-editor'
 
-const GRIDS_MM = [
-  { value: '', label: 'no grid' },
-  { value: '0.1', label: '0.1 mm' },
-  { value: '0.5', label: '0.5 mm' },
-  { value: '1', label: '1 mm' },
-  { value: '2.54', label: '2.54 mm' },
-  { value: '5', label: '5 mm' },
-] as const
+/** Usual steps of metric drawings, and the tenth of an inch of older parts. */
+const GRIDS_MM = [0.1, 0.5, 1, 2.54, 5]
 
 /** What to draw, on what grid, and what is shown. */
 export function ToolBar({ editor }: { editor: PlanEditor }) {
   const chooseRef = useRef<HTMLButtonElement>(null)
   const hadTool = useRef(false)
   const isDrawing = editor.tool !== null
+  const unit = getShownUnit('mm', useLengthUnit().unit)
   useEffect(() => {
     // The panel that had the focus is gone with what was drawn: the keyboard goes on from here.
     if (hadTool.current && !isDrawing && document.activeElement === document.body) chooseRef.current?.focus()
@@ -68,9 +65,10 @@ export function ToolBar({ editor }: { editor: PlanEditor }) {
           value={gridMm === null ? '' : String(gridMm)}
           onChange={(event) => setGrid(event.target.value === '' ? null : Number(event.target.value))}
         >
-          {GRIDS_MM.map(({ value, label }) => (
-            <option key={value} value={value}>
-              {label}
+          <option value="">no grid</option>
+          {GRIDS_MM.map((stepMm) => (
+            <option key={stepMm} value={String(stepMm)}>
+              {formatEnteredLength(stepMm, 'mm', unit)}
             </option>
           ))}
         </select>

@@ -1,6 +1,8 @@
 'use client'
 
 import { useCallback, useMemo, useRef, useState } from 'react'
+import { useLengthUnit } from '@/app/_components/ui/unit-context'
+import { digitsOfResultLength, getShownUnit, getUnitSymbol } from '@/lib/engine/units'
 import type { PointMm } from '@/lib/plan'
 import { applyEdit, type DrawnRef, type PlanEdit, type PlanListKey, type PointRef } from '@/lib/plan/edit'
 import { useDraft, useEdit } from '../draft'
@@ -14,7 +16,7 @@ export interface Chosen {
   readonly point: PointRef | null
 }
 
-/** Where nothing else is said a key moves by this. */
+/** How far a key moves something, unless stated otherwise. */
 const DEFAULT_STEP_MM = 1
 
 export type PlanEditor = ReturnType<typeof usePlanEditor>
@@ -23,6 +25,7 @@ export type PlanEditor = ReturnType<typeof usePlanEditor>
 export function usePlanEditor() {
   const { state, dispatch, isReadOnly } = useDraft()
   const edit = useEdit()
+  const unit = getShownUnit('mm', useLengthUnit().unit)
   const plan = planOf(state.design)
   const [chosen, choose] = useState<Chosen | null>(null)
   const [tool, setTool] = useState<Tool | null>(null)
@@ -73,7 +76,7 @@ export function usePlanEditor() {
     (points: readonly PointMm[] = sketch) => {
       if (tool === null) return
       if (points.length < leastPoints(tool)) {
-        say(`Not done: ${tool.singular} takes at least ${leastPoints(tool)} points.`)
+        say(`Not done: ${tool.singular} needs at least ${leastPoints(tool)} points.`)
         return
       }
       const belongs = tool.key === 'outline' ? undefined : BELONGS[tool.key]
@@ -153,9 +156,10 @@ export function usePlanEditor() {
         point === null || fromMm === null
           ? { act: 'move', of: ref, byMm }
           : { act: 'move-point', of: ref, point, toMm: [fromMm[0] + byMm[0], fromMm[1] + byMm[1]] }
-      run(act, `Moved by ${byMm[0]}, ${byMm[1]} mm.`)
+      const [x, y] = byMm.map((mm) => digitsOfResultLength(mm, 'mm', unit))
+      run(act, `Moved by ${x}, ${y} ${getUnitSymbol(unit)}.`)
     },
-    [run],
+    [run, unit],
   )
 
   const removeChosen = useCallback(

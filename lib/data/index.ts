@@ -2,7 +2,7 @@ import 'server-only'
 
 /**
  * The data layer: the only folder that sees the database. Every function takes the actor first, loads the record,
- * authorises on what was loaded, and hands out plain views.
+ * authorises on what was loaded, and returns plain views.
  *
  * Reads return a view, or throw NotFoundError (absent and forbidden alike) or NotAllowedError (seen, but not theirs).
  * Writes return an ActResult: the value, or a refusal that the person can act on. They throw the same two errors.

@@ -1,6 +1,6 @@
 import { asFileSize } from '@/lib/engine/units'
 
-/** What is said of a request that is turned away before it is read: the server writes it, forms know it again. */
+/** What is answered to a request that is turned away before it is read: the server writes it, forms know it again. */
 export const DOOR_TEXTS = {
   signedOut:
     'You are signed out: the session ended or was ended elsewhere. Sign in again; what you typed is still here.',

@@ -379,7 +379,7 @@ function stateWithoutWaiver(
     setAside: '',
   }
   if (answer === null || answer.state === 'open') return byCalculation
-  // A concern is about the part, whatever the question was; anything else was said of another question.
+  // A concern is about the part, whatever the question was; any other answer was about another question.
   if (answer.earlierQuestion !== undefined && answer.state !== 'concern') {
     const word = ANSWER_WORDS[answer.state]
     return {

@@ -11,7 +11,7 @@ const BEND_KEYS = ['insideRadiusMm', 'angleDeg', 'distanceToRigidMm', 'requiredC
 const LAYER_KEYS = ['thicknessUm', 'materialId'] as const
 const ZONE_KEYS = ['lengthMm', 'widthMm'] as const
 
-/** What fabricators make conditions about, by name; anything else is said in words. */
+/** What fabricators make conditions about, by name; anything else is free text. */
 export function listConditionFields(design: Design): ConditionField[] {
   const { layers, zones } = design.construction
   const list = (

@@ -2,7 +2,7 @@ import type { Blocker } from './blocker'
 import { describeCondition } from './declared'
 import { hashDeclaredContent } from './signed-content'
 import type { ReviewSnapshot } from './snapshot'
-import { isUnresolved, listStandings, type Standing } from './standings'
+import { type CompanyStanding, isUnresolved, listStandings } from './standings'
 
 const TARGET = { tab: 'sign-off', id: 'declaration' } as const
 
@@ -18,7 +18,7 @@ export function findDeclarationBlockers(snapshot: ReviewSnapshot): Blocker[] {
   return [...standings.flatMap(describeUnresolved), ...findMissingYes(standings)]
 }
 
-function describeUnresolved(standing: Standing): Blocker[] {
+function describeUnresolved(standing: CompanyStanding): Blocker[] {
   const { companyName, kind, last } = standing
   if (last === null || !isUnresolved(standing)) return []
   const block = (code: Blocker['code'], sentence: string): Blocker => ({ code, sentence, target: TARGET })
@@ -53,7 +53,7 @@ function describeUnresolved(standing: Standing): Blocker[] {
   }
 }
 
-function describeOutdated({ companyName, last }: Standing): Blocker {
+function describeOutdated({ companyName, last }: CompanyStanding): Blocker {
   const said =
     last?.verdict === 'not-buildable'
       ? 'not buildable'
@@ -67,7 +67,7 @@ function describeOutdated({ companyName, last }: Standing): Blocker {
   }
 }
 
-function findMissingYes(standings: readonly Standing[]): Blocker[] {
+function findMissingYes(standings: readonly CompanyStanding[]): Blocker[] {
   const asked = standings.filter(({ kind }) => kind !== 'taken-off')
   if (asked.length === 0) {
     return [

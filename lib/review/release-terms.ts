@@ -35,7 +35,7 @@ interface WaiverLimits {
   readonly validUntil?: string | null
 }
 
-/** `for series production`; `for prototypes, at most 50 parts, until 2027-03-31`. Releases from before state no purpose: of these nothing is said. */
+/** `for series production`; `for prototypes, at most 50 parts, until 2027-03-31`. Earlier releases state no purpose and get no text. */
 export function describeTerms({ purpose, quantityLimit, validUntil }: ReleaseTerms): string {
   return [
     ...(purpose === null ? [] : [`for ${RELEASE_PURPOSE_WORDS[purpose]}`]),

@@ -226,7 +226,7 @@ export function hashSignedContent(snapshot: ReviewSnapshot): string {
 }
 
 /**
- * What signed content binds: the content without the words in which the application asks. A question that is worded anew by a later version of the
+ * What signed content binds: the content without the words in which the application asks. A question that is reworded by a later version of the
  * application asks the same, and a rule of policy that it brings is what was usual before: neither is a change of what somebody signed.
  */
 export function hashSubstance(content: SignedContent): string {

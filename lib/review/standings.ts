@@ -14,7 +14,7 @@ export type StandingKind =
   | 'outdated'
   | 'taken-off'
 
-export interface Standing {
+export interface CompanyStanding {
   readonly companyId: string
   readonly companyName: string
   readonly kind: StandingKind
@@ -36,13 +36,16 @@ export interface Declared {
  *
  * @param contentHash  `hashDeclaredContent` of the present content
  */
-export function listStandings({ sharedWith, declarations, takenOff }: Declared, contentHash: string): Standing[] {
+export function listStandings(
+  { sharedWith, declarations, takenOff }: Declared,
+  contentHash: string,
+): CompanyStanding[] {
   const companies = new Map(sharedWith.map(({ companyId, companyName }) => [companyId, companyName]))
   for (const { companyId, companyName } of declarations) {
     if (!companies.has(companyId)) companies.set(companyId, companyName)
   }
   const isShared = (id: string) => sharedWith.some(({ companyId }) => companyId === id)
-  const standings = [...companies].map(([companyId, companyName]): Standing => {
+  const standings = [...companies].map(([companyId, companyName]): CompanyStanding => {
     const own = declarations.filter((declaration) => declaration.companyId === companyId)
     const last = own.length === 0 ? null : own.reduce((a, b) => (b.madeAt >= a.madeAt ? b : a))
     const off = takenOff.find((entry) => entry.companyId === companyId) ?? null
@@ -70,7 +73,7 @@ function readKind(last: Declaration | null, contentHash: string): StandingKind {
 }
 
 /** A word that was no plain yes stays in the way, also on earlier content, until the company says otherwise. */
-export function isUnresolved({ kind, last }: Standing): boolean {
+export function isUnresolved({ kind, last }: CompanyStanding): boolean {
   switch (kind) {
     case 'no':
     case 'conditions-open':

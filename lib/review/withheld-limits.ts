@@ -110,7 +110,7 @@ function withhold(outcome: Outcome, counterpart: Outcome | undefined, owner: Lim
     case 'withheld':
       return outcome
     case 'cannot-tell': {
-      const because = 'no model of the program reaches this case'
+      const because = 'no model of the program covers this case'
       const decidedBy = `ask ${owner.name}`
       return { kind: 'cannot-tell', because, decidedBy, places, summary: `Cannot be told: ${because}; ${decidedBy}.` }
     }

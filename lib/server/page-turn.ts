@@ -11,7 +11,7 @@ import { type FairTurns, getFairTurns, NoTurnError } from './fair-turns'
  */
 const REST_MS = 250
 
-/** The error page says what it means: Next hands nothing else of a server's error to the browser. */
+/** The error page says what it means: Next passes nothing else of a server's error to the browser. */
 const BUSY_DIGEST = 'too-many-pages'
 
 /** One page of one person: each load of it waits for the person's turn, and they share the one that is held. */

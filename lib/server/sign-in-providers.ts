@@ -77,7 +77,7 @@ export async function settle(run: () => Promise<ActResult<SignedIn | SecondStep>
     return { id: userId, name, email, sessionId }
   }
   const { refusal } = result
-  // A wrong password is the library's own refusal; whatever else stands in the way is said in words.
+  // A wrong password is the library's own refusal; any other obstacle is explained in words.
   if (refusal.kind === 'invalid') return null
   if (refusal.kind === 'busy') note.status = 503
   if (refusal.kind === 'too-many') note.status = 429

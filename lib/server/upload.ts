@@ -8,7 +8,7 @@ import type { ServerRefusal } from './refusal'
 import { getRefusalHeaders, inTurn, type Queued, type RouteContext, STATUS } from './route'
 import { getActor } from './session'
 
-/** Header with what is said beside the file: JSON, percent-encoded, since a header holds no other letters. */
+/** Header with what is sent beside the file: JSON, percent-encoded, since a header holds no other letters. */
 export const UPLOAD_HEADER = 'x-upload'
 const MOST_HEADER_CHARACTERS = 4000
 const MIB = 1024 * 1024

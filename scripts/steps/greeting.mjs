@@ -2,7 +2,7 @@ import path from 'node:path'
 import { rootFolder } from './places.mjs'
 
 /**
- * What is said once the server answers.
+ * What is printed once the server answers.
  * @param {Pick<import('./prepare').Preparation, 'publicUrl' | 'dataFolder' | 'signIns' | 'setupCode'>} plan
  * @returns {string[]}
  */

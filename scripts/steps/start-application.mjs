@@ -22,7 +22,7 @@ export async function startApplication(args) {
   await installPackages()
   await generateClients()
 
-  // Settings, port, data folder and database are looked at before the long build: what is wrong is said at once.
+  // Settings, port, data folder and database are looked at before the long build: what is wrong is reported at once.
   let plan = await prepare(environment)
   for (const line of plan.news) say(line)
   if (!dev) await buildApplication()

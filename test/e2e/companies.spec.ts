@@ -1,6 +1,6 @@
 import { CAST } from '@/seed/sign-ins'
 import { expect, test } from './fixtures'
-import { choose } from './hands'
+import { choose } from './steps'
 
 /** A limit like no other number, in millimetres: nothing that a team opens may hold it. */
 const LIMIT_MM = 2.1937

@@ -1,6 +1,6 @@
 import { CAST } from '@/seed/sign-ins'
 import { expect, type Page, test } from './fixtures'
-import { answerItem, choose, pick, runCommand, saveDesign } from './hands'
+import { answerItem, choose, pick, runCommand, saveDesign } from './steps'
 
 /**
  * The main job as five people do it: designer, lead, an engineer of the fabricator who is new here, observer, and the person who

@@ -1,7 +1,7 @@
 import AxeBuilder from '@axe-core/playwright'
 import { CAST } from '@/seed/sign-ins'
 import { expect, type Page, test } from './fixtures'
-import { pick, saveDesign } from './hands'
+import { pick, saveDesign } from './steps'
 
 /** A newcomer draws a plan by number and by pointer, sees what follows, undoes, saves, reopens, and takes a drawing over. */
 

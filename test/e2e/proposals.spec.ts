@@ -1,7 +1,7 @@
 import AxeBuilder from '@axe-core/playwright'
 import { CAST } from '@/seed/sign-ins'
 import { expect, type Page, test } from './fixtures'
-import { pick } from './hands'
+import { pick } from './steps'
 
 /** A fabricator proposes a change in the editor, the team sees what it would come to, and accepts it. */
 

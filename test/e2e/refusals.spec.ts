@@ -3,7 +3,7 @@ import { zipSync } from 'fflate'
 import { CAST } from '@/seed/sign-ins'
 import type { Backstage } from './backstage'
 import { expect, type Page, test } from './fixtures'
-import { saveDesign } from './hands'
+import { saveDesign } from './steps'
 
 /** Bad input: refused in words that name field or reason; nothing is half-written, and what was typed stays. */
 

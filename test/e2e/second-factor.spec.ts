@@ -4,8 +4,8 @@ import path from 'node:path'
 import { Secret, TOTP } from 'otpauth'
 import { CAST } from '@/seed/sign-ins'
 import { expect, type Page, test } from './fixtures'
-import { choose } from './hands'
 import { FOUNDER, findFreePort, leave, type Started, setUp, startOwnServer } from './own-server'
+import { choose } from './steps'
 
 /** One-time codes and passkeys, on a server that is reached by a host name: browsers tie a passkey to one. */
 

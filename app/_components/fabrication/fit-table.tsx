@@ -115,7 +115,7 @@ export function FitTable({ fabricators, parameters }: FitTableProps) {
 const isShown = ({ cells }: FitValueView, filter: Filter) =>
   cells.some(({ verdict }) => WANTED[filter].includes(verdict))
 
-/** Values that are the same and fare the same stand in one line with all their places. */
+/** Equal values with equal outcomes share one line that lists all their places. */
 function mergeAlike(
   values: readonly FitValueView[],
 ): readonly (FitValueView & { readonly places: readonly string[] })[] {

@@ -1,7 +1,7 @@
 import { tidy } from '@/lib/engine/numerics'
 import { type ProcessRatesContent, REGISTRATION_DEMANDS } from '@/lib/fabrication/cost'
 
-/** Texts under the hands of a person, by field. */
+/** Texts as a person is typing them, by field. */
 export type LineDraft = Readonly<Record<string, string>>
 
 /** Lines that the fabricator replaces, by step id or `registration-` and the demand. */

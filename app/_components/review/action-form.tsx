@@ -80,7 +80,7 @@ export function TakeOnForm({ revisionId, origins, fabricators }: TakeOnFormProps
         isPending={isPending}
         label="Take on the action"
         pendingLabel="Saving…"
-        done={isDone && 'The action is taken on.'}
+        done={isDone && 'The action was added.'}
       />
     </form>
   )

@@ -37,7 +37,7 @@ export function ActionList({
       <PageSection title="Open actions">
         <p className="muted">
           An action that is due before release blocks it. The others live on after the release: their results come back
-          here, and nothing that was signed changes. Another person than the owner closes each.
+          here, and nothing that was signed changes. Each is closed by somebody other than its owner.
         </p>
         {pending.length === 0 && (
           <EmptyState>{revision.actions.length === 0 ? 'No actions yet.' : 'No action is open.'}</EmptyState>

@@ -21,7 +21,7 @@ export function DifferenceActs({ revisionId, version, difference }: DifferenceAc
   const [isOpen, setIsOpen] = useState(false)
   const { mayLetStand, mayTakeUp, acknowledgementId } = difference
   if (!mayLetStand && !mayTakeUp) return null
-  const title = mayLetStand ? 'Let the difference stand' : 'Take the difference up again'
+  const title = mayLetStand ? 'Let the difference stand' : 'Reopen the difference'
   const label = mayLetStand ? 'Let it stand' : 'Take it up again'
   const close = () => setIsOpen(false)
   return (

@@ -8,9 +8,7 @@ import { DifferenceActs } from './difference-acts'
 export function DifferenceList({ revision }: { revision: RevisionView }) {
   const { differences } = revision.signOff
   if (differences.length === 0) {
-    return (
-      <p>What was said in answers, waivers, conditions, actions and names agrees with what is stated and computed.</p>
-    )
+    return <p>Answers, waivers, conditions, actions and names agree with what is stated and computed.</p>
   }
   return (
     <ul className="plain-list" id="differences">
@@ -21,7 +19,7 @@ export function DifferenceList({ revision }: { revision: RevisionView }) {
             <Link href={paths.target(revision.project.id, revision.id, difference.target)}>{difference.said}</Link>, but{' '}
             {difference.against}.
           </p>
-          <Standing difference={difference} />
+          <DifferenceState difference={difference} />
           <DifferenceActs revisionId={revision.id} version={revision.version} difference={difference} />
         </li>
       ))}
@@ -29,7 +27,7 @@ export function DifferenceList({ revision }: { revision: RevisionView }) {
   )
 }
 
-function Standing({ difference: { acknowledged, isDecidedInChecklist } }: { difference: DifferenceView }) {
+function DifferenceState({ difference: { acknowledged, isDecidedInChecklist } }: { difference: DifferenceView }) {
   if (acknowledged !== null) {
     return (
       <p className="small muted">

@@ -25,7 +25,7 @@ export function DrawingGaps({ projectId, revisionId, gaps }: DrawingGapsProps) {
   return (
     <PageSection title="What a fabricator would still ask">
       {gaps.length === 0 ? (
-        <p>Of what is looked for here, no field is empty.</p>
+        <p>None of the fields checked here is empty.</p>
       ) : (
         groups
           .filter((group) => group.gaps.length > 0)
@@ -45,9 +45,9 @@ export function DrawingGaps({ projectId, revisionId, gaps }: DrawingGapsProps) {
           ))
       )}
       <p className="muted small">
-        Found by looking for what is empty in the design and not drawn in plan. Whether what is stated is right, whether
-        the artwork agrees with it, and what a contract or a standard asks for besides, is not checked here. Common
-        practice, no published source; a fabricator may ask more.
+        Found by checking for fields that are empty in the design and not drawn in plan. Whether what is stated is
+        right, whether the artwork agrees with it, and what a contract or a standard asks for besides, is not checked
+        here. Common practice, no published source; a fabricator may ask more.
       </p>
     </PageSection>
   )

@@ -9,7 +9,7 @@ export function FileRoom({ room }: { room: FileRoomView }) {
       {room.shares
         .map(({ of, usedBytes, mostBytes }) => `${of} ${asFileSize(usedBytes)} of ${asFileSize(mostBytes)}`)
         .join(', ')}
-      . One file may have up to {asFileSize(room.mostBytesPerFile)}. Files taken off count on, since their bytes are
+      . One file may have up to {asFileSize(room.mostBytesPerFile)}. Removed files still count, since their bytes are
       kept.
     </p>
   )

@@ -26,7 +26,7 @@ export function IndependencePanel({ revision }: { revision: RevisionView }) {
       {loosenedUses.length > 0 && (
         <div>
           <p>
-            <strong>A sign-off policy looser than usual was made use of:</strong>
+            <strong>A sign-off policy looser than usual was used:</strong>
           </p>
           <ul className="changes">
             {loosenedUses.map((use) => (

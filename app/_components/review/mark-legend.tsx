@@ -7,7 +7,7 @@ const VERDICT_MEANINGS: Record<MarkedVerdict, string> = {
   'thin-margin': 'the nominal value keeps to the limit; the worst case does not',
   fails: 'the value misses the limit',
   follows: 'another item names the cause; fixing or waiving that item settles this one',
-  'cannot-tell': 'the calculation does not reach this case',
+  'cannot-tell': 'the calculation does not cover this case',
   'not-computed': 'an input is missing',
   'needs-judgment': 'nothing to compute: a person decides',
   'not-applicable': 'the design has nothing of this kind',

@@ -18,7 +18,7 @@ const WORDS: Readonly<Record<StandingKind, string>> = {
   'conditions-declined': 'a condition was declined; no plain yes',
   unclear: 'buildable, with a note that may be a condition',
   no: 'declares the present content not buildable',
-  outdated: 'declared earlier content; not the present one',
+  outdated: 'declared earlier content, not the present content',
   'taken-off': 'off this release',
 }
 

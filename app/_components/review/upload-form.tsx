@@ -11,7 +11,7 @@ import { asFileSize } from '@/lib/engine/units'
 
 interface UploadFormProps<T> {
   purpose: UploadPurpose
-  /** What is said beside the file. */
+  /** What is sent beside the file. */
   input: Record<string, unknown>
   label: string
   hint: string
@@ -22,7 +22,7 @@ interface UploadFormProps<T> {
   onDone?: (value: T) => void
 }
 
-/** Sends one file. Too large or empty is said before anything is sent; the server checks again. */
+/** Sends one file. A file that is too large or empty is refused before anything is sent; the server checks again. */
 export function UploadForm<T>({
   purpose,
   input,

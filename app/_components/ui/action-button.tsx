@@ -18,7 +18,7 @@ interface ActionButtonProps<T> {
   onDone?: (value: T) => void
 }
 
-/** One press, one act; a refusal is said beside the button. */
+/** One press, one act; a refusal is shown beside the button. */
 export function ActionButton<T>({
   action,
   input,

@@ -134,7 +134,7 @@ function Cell({ column, children }: { column: Column; children: ReactNode }) {
   return (
     <td
       className={className}
-      data-label={column.isHeadHidden === true ? undefined : sayHead(column)}
+      data-label={column.isHeadHidden === true ? undefined : getHeadLabel(column)}
       data-empty={isEmpty ? '' : undefined}
     >
       {children}
@@ -178,7 +178,7 @@ export function RowGroup({ columns, head, children }: { columns: Columns; head: 
   )
 }
 
-function sayHead({ head, unit }: Column): string {
+function getHeadLabel({ head, unit }: Column): string {
   return unit === undefined ? head : `${head}, ${unit}`
 }
 

@@ -16,7 +16,7 @@ interface SigningIn {
 
 /**
  * Sends one sign-in. It goes through the session library's own route, so its forms are the ones without an action of ours.
- * @param wrong  what is said where the library refuses in one word of its own
+ * @param wrong  what is shown where the library refuses with a code of its own
  */
 export function useSignIn(next: string, wrong: string, onSecondStep?: () => void): SigningIn {
   const [isPending, startTransition] = useTransition()

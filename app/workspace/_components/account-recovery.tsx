@@ -20,7 +20,7 @@ export function AccountRecovery({ account, providerName }: { account: AccountVie
         weight="quiet"
         confirm={{
           title: `Make a link for ${account.name}?`,
-          text: 'It sets a new password once, within a day. Pass it on yourself: it is shown to nobody else, and earlier links stop working.',
+          text: 'It sets a new password once, within a day. Pass it on yourself: nobody else sees it, and earlier links stop working.',
           label: 'Create link',
         }}
         onDone={setMade}

@@ -166,7 +166,7 @@ function rangeOf(numbers: readonly string[], toNm: (number: string) => number): 
   return [low, high]
 }
 
-/** Nanometres of a number as written; NaN for what is none. A point decides, whatever else is said. */
+/** Nanometres of a number as written; NaN where it is no number. A decimal point decides, whatever the header states. */
 export function makeToNm(unit: Unit, zeros: Zeros, digits: Digits | null): (written: string) => number {
   const unitNm = nmPerUnit(unit)
   return (written) => {

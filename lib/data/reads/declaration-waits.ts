@@ -1,11 +1,11 @@
 import 'server-only'
-import { hashDeclaredContent, listStandings, type Standing } from '@/lib/review'
+import { type CompanyStanding, hashDeclaredContent, listStandings } from '@/lib/review'
 import { mayOnRevision } from '../records/authorization'
 import type { Wait, WaitContext } from './wait'
 
 const TARGET = { tab: 'sign-off', id: null } as const
 
-function listStandingsOf({ snapshot }: WaitContext): Standing[] {
+function listStandingsOf({ snapshot }: WaitContext): CompanyStanding[] {
   return listStandings(snapshot, hashDeclaredContent(snapshot))
 }
 
@@ -64,7 +64,7 @@ export function listDeclarationWaits(context: WaitContext): Wait[] {
 }
 
 /** Why the company's word is asked for; null where it stands, or is not asked for. */
-function describeMissing({ kind }: Standing): string | null {
+function describeMissing({ kind }: CompanyStanding): string | null {
   switch (kind) {
     case 'silent':
       return 'Your company has not yet declared whether it can be built'

@@ -8,7 +8,7 @@ import { deriveToken, hashToken } from './invitation-token'
 
 /**
  * The outbox. A message is written in the transaction of the act that causes it, and the server's worker takes it from
- * there: claims the row, says so before it hands the message over, and notes what came of it.
+ * there: claims the row, says so before it passes the message on, and notes what came of it.
  *
  * A process that dies between handing over and noting leaves a message of which nobody knows whether it went out. By SMTP such a
  * one is never tried again by itself: it is `uncertain`, and an admin decides. In the folder a second attempt writes the

@@ -23,7 +23,7 @@ export function findTestedLives(loaded: LoadedRevision, fabricatorCompanyId: str
 }
 
 /**
- * The specimens that an edition of a release package hands on: its readers' own, the workspace's to the team, a fabricator's to that
+ * The specimens that an edition of a release package includes: its readers' own, the workspace's to the team, a fabricator's to that
  * fabricator, of the sets that lives of its results rest on. Of anybody else's, results hold the figures: observers read the team's edition,
  * and are shown no fabricator's sheet.
  */

@@ -70,7 +70,7 @@ export function refuseStale(
   })
 }
 
-/** The server has its hands full: nothing is wrong with what was asked. */
+/** The server is busy: nothing is wrong with what was asked. */
 export function refuseBusy(message: string): never {
   throw new RefusalError({ kind: 'busy', message })
 }

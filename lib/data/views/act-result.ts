@@ -28,7 +28,7 @@ export type ActRefusal =
     }
   /** The record is not in a state in which this can be done, or another one stands in the way. */
   | { readonly kind: 'clash'; readonly message: string; readonly issues: readonly Issue[] }
-  /** The server has its hands full for some seconds. */
+  /** The server is busy for some seconds. */
   | { readonly kind: 'busy'; readonly message: string }
   /** Too many attempts; later it may be tried again. */
   | { readonly kind: 'too-many'; readonly message: string }

@@ -1,5 +1,5 @@
 /**
- * What `lib/data` hands out: plain values that can cross to a client component, never database rows. Times are
+ * What `lib/data` returns: plain values that can cross to a client component, never database rows. Times are
  * ISO 8601 in UTC.
  */
 export type { AnswerState, Blocker, ProjectRole, Stage } from '@/lib/review'

@@ -134,7 +134,7 @@ function tableHead(out: Writer, name: string, handle: string, count: number): Wr
   return out.put(0, 'TABLE').put(2, name).put(5, handle).put(330, '0').put(100, 'AcDbSymbolTable').put(70, count)
 }
 
-/** An empty table ends at once; others are ended by whoever fills them. */
+/** An empty table ends at once; the code that fills the others ends them. */
 function table(out: Writer, name: string, handle: string, count: number): void {
   tableHead(out, name, handle, count)
   if (count === 0) out.put(0, 'ENDTAB')

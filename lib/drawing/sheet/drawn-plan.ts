@@ -39,7 +39,7 @@ export function layDrawnPlan(
   const first = lay(0, 0, highest)
   const scale = SCALES.find(([, factor]) => factor === first?.factor)?.[0]
   const head = makeTitle(scale === undefined ? block.title : `${block.title}, scale ${scale}`, widthMm, palette)
-  const said = wrapText(sayWhatIsMissing(block, first?.leftOut ?? null), widthMm, FONT_MM.body)
+  const said = wrapText(describeMissing(block, first?.leftOut ?? null), widthMm, FONT_MM.body)
   const strips: Strip[] = [
     {
       heightMm: first?.height ?? 0,
@@ -57,7 +57,7 @@ export function layDrawnPlan(
 
 type LeftOut = NonNullable<ReturnType<typeof layPlanFigure>>['leftOut']
 
-function sayWhatIsMissing({ plan }: SheetDrawnPlan, leftOut: LeftOut | null): string {
+function describeMissing({ plan }: SheetDrawnPlan, leftOut: LeftOut | null): string {
   const names = nameDimensions(plan)
   const dimensions = (leftOut?.dimensionIds ?? []).flatMap((id) => names.get(id) ?? [])
   const list = (all: readonly string[]) =>

@@ -134,7 +134,7 @@ function keepKind(found: readonly At[], { field, value }: OnlyWhere, otherwise: 
   return kept
 }
 
-/** Of a list without entries: that it is said to be empty, or that nobody said so. */
+/** For a list without entries: whether somebody stated that it is empty. */
 function describeEmpty(listName: string, context: EvaluationContext): Outcome {
   const state: ListState =
     listName in LISTS

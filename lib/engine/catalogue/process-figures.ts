@@ -68,7 +68,7 @@ export const FINISH_COATS: Partial<
 export const HOLE_PLATING_UM = { enough: 15, nominal: 20, highReliabilityAbove: 25, sourceKey: 'holePlating' } as const
 
 /**
- * How `coats` of a finish are said in one line.
+ * How the `coats` of a finish are written in one line.
  *
  * @example describeFinishCoats('immersion-silver') gives 'silver 0.12 to 0.4 um'
  */

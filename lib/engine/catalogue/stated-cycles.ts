@@ -9,7 +9,7 @@ import { cannotTell } from './decide'
  */
 const MOST_STILL_CYCLES = { 'fold-once': 1, 'flex-to-install': 100 } as const
 
-/** A bend that is said to stand still, and is asked for more cycles than that can mean. */
+/** A bend that is stated to be folded once, and is asked for more cycles than that can mean. */
 export function isUseContradicted({ use, requiredCycles }: Bend): boolean {
   return use !== null && use !== 'dynamic' && requiredCycles !== null && requiredCycles > MOST_STILL_CYCLES[use]
 }

@@ -41,7 +41,7 @@ export function askFor(missing: readonly MissingInput[]): Outcome[] {
 }
 
 /** A term of the design as it is written, which decides. */
-export function sayTerm(verdict: SaidOutcome['verdict'], summary: string, sourceKey: SourceKey): SaidOutcome {
+export function makeTermOutcome(verdict: SaidOutcome['verdict'], summary: string, sourceKey: SourceKey): SaidOutcome {
   return { kind: 'said', verdict, rests: 'typed', sourceKey, places: [BRIEF_PLACE], summary }
 }
 

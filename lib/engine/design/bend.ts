@@ -112,7 +112,7 @@ export const bendSchema = z
 
 export type Bend = z.infer<typeof bendSchema>
 
-/** Nothing is said yet of how flexing is tested. */
+/** Nothing is stated yet about how flexing is tested. */
 const UNKNOWN_FLEX_TEST: Bend['flexTest'] = {
   cyclesPerMinute: null,
   travelMm: null,

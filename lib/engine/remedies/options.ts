@@ -15,7 +15,7 @@ export interface RemedyOptions {
   readonly unavailableMaterialIds?: readonly string[]
   /** Families that are not tried, such as those that move the radius where the assembly fixes it. */
   readonly leftOutFamilies?: readonly RemedyFamily[]
-  /** Most changes in one set, 1 to 4; 4 where nothing is said. Larger sets than pairs are tried only while no allowed one meets. */
+  /** Most changes in one set, 1 to 4; 4 by default. Larger sets than pairs are tried only while no allowed one meets. */
   readonly mostChanges?: number
   /** Relative cost of a design; without it cost is not compared. */
   readonly costOf?: (design: Design) => number | null

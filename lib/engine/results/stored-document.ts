@@ -18,7 +18,7 @@ export function parseStoredJson(what: string, json: string): unknown {
 const RULES_ON_VALUES: readonly string[] = ['too_big', 'too_small', 'invalid_format', 'not_multiple_of', 'custom']
 
 /**
- * Checks the shape of what was stored against its schema, and hands it back as it is: ranges were checked when it was written, and
+ * Checks the shape of what was stored against its schema, and returns it as it is: ranges were checked when it was written, and
  * may have been narrowed since.
  *
  * @param what  names the document in the error: `a stored design`

@@ -2,7 +2,7 @@ import { type LineOrArc, pointAt } from './edge'
 
 /**
  * Corners of a polygon that holds all of what lies to the left of a loop: chords where an arc bends away from it, tangents where it bulges. It strays
- * from the arcs by no more than the error, besides the rounding of whoever rounds the corners.
+ * from the arcs by no more than the error, plus whatever rounding the caller applies to the corners.
  */
 export function flattenOutwards(edges: readonly LineOrArc[], errorNm: number): (readonly [number, number])[] {
   return edges.flatMap((edge): (readonly [number, number])[] => {

@@ -144,7 +144,7 @@ function makeRows(itemState: ItemState): Content[][] {
   return rows
 }
 
-/** Found, limit and margin. Where a thing is simply forbidden, three noughts say less than one. */
+/** Found, limit and margin. Where a thing is simply forbidden, three zeros tell less than one. */
 function makeNumbers(outcome: DecidedOutcome | undefined): Content[] {
   if (outcome === undefined) return ['', '', '']
   const { value, limit, margin, decidingEnd } = outcome

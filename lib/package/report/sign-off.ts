@@ -71,7 +71,8 @@ export function makeIndependence({ snapshot, release }: PackageContent): Content
 function makeDifferences(snapshot: ReviewSnapshot): Content {
   const title = level2('Words against numbers')
   const differences = listDifferences(snapshot)
-  if (differences.length === 0) return makeEmptyPart(title, 'What was said agrees with what is stated and computed.')
+  if (differences.length === 0)
+    return makeEmptyPart(title, 'Remarks and answers agree with what is stated and computed.')
   return makeTable(
     [
       { label: 'Fact', width: 110 },

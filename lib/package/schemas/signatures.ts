@@ -81,7 +81,7 @@ const takenOffSchema = z.strictObject({
 
 const differenceSchema = z.strictObject({
   fact: z.string(),
-  said: z.string().meta({ description: 'What is said, and where.' }),
+  said: z.string().meta({ description: 'The remark, and where it stands.' }),
   against: z.string().meta({ description: 'What stands against it.' }),
   target: z.strictObject({ tab: z.string(), id: z.string() }).meta({ description: 'Where the program shows it.' }),
   key: sha256Schema.meta({ description: 'Of the words and numbers: who lets them stand covers these and no others.' }),

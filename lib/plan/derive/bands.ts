@@ -51,7 +51,7 @@ export function measureBands(plan: Plan, facts: PlanFacts, stiffeners: readonly 
     ...areas.filter(({ zoneId }) => zoneId !== null && facts.flatZoneIds.has(zoneId)).map(({ region }) => region),
     ...stiffeners,
   ]
-  // An area without a zone may be a rigid one: then nothing is said to be the nearest.
+  // An area without a zone may be a rigid one: then no area is called the nearest.
   const areZonesKnown = areas.every(({ zoneId }) => zoneId !== null)
   const bands = plan.bendLines.map((line): BandMeasure => {
     const axis = { from: toNm(line.fromMm), to: toNm(line.toMm) }

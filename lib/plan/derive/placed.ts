@@ -118,7 +118,7 @@ function measureShapes(
   const { areas, part } = areasOf(plan)
   const isFlat = (zoneId: string | null) => zoneId !== null && facts.flatZoneIds.has(zoneId)
   const least = (distances: readonly number[]) => (distances.length === 0 ? null : Math.min(...distances) / NM_PER_MM)
-  // A band whose place or width is not known may be the nearest: then none is said to be.
+  // A band whose place or width is not known may be the nearest: then none is called the nearest.
   const areBandsKnown = bands.length > 0 && bands.every(({ region }) => region !== null)
   const nearest = areBandsKnown
     ? bands

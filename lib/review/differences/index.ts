@@ -9,7 +9,7 @@ import { listFacts } from './facts'
 import type { FoundDifference } from './found'
 import { listRemarks } from './remarks'
 
-/** A place where what was said and what is computed, stated or done do not agree. */
+/** A place where a remark disagrees with what is computed, stated or done. */
 export interface Difference extends FoundDifference {
   /** Hash of the words and numbers: an acknowledgement covers these and no others. */
   readonly key: string

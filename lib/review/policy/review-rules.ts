@@ -17,7 +17,7 @@ import {
   readsProject,
 } from './who'
 
-/** Rules of what is said and done about a revision. */
+/** Rules for remarks on a revision and acts on it. */
 export const REVIEW_RULES = {
   'revision:comment': { subject: 'revision', mayNot: 'comment on this revision', rule: canComment },
   'revision:raise-query': {

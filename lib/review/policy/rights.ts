@@ -2,7 +2,7 @@
 export const PROJECT_ROLES = ['lead', 'member', 'quality', 'fabricator', 'observer', 'auditor'] as const
 export type ProjectRole = (typeof PROJECT_ROLES)[number]
 
-/** Roles of the project's own company, in the order in which they are offered. Whoever has one reads the whole project. */
+/** Roles of the project's own company, in the order in which they are offered. Anyone with one of them reads the whole project. */
 export const OWN_ROLES = ['member', 'lead', 'quality', 'observer', 'auditor'] as const satisfies readonly ProjectRole[]
 export type OwnRole = (typeof OWN_ROLES)[number]
 

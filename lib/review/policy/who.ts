@@ -42,7 +42,7 @@ export const inProject =
 export const isTeam = (rights: Rights, subject: { projectId: string }) =>
   hasRole(rights, subject.projectId, ['lead', 'member'])
 export const isLead = (rights: Rights, subject: { projectId: string }) => hasRole(rights, subject.projectId, ['lead'])
-/** Quality reviews and approves, and changes no content: whoever does not make it can judge it. */
+/** Quality reviews and approves, and changes no content: people who do not make the content can judge it. */
 export const isLeadOrQuality = (rights: Rights, subject: { projectId: string }) =>
   hasRole(rights, subject.projectId, ['lead', 'quality'])
 export const isTeamOrQuality = (rights: Rights, subject: { projectId: string }) =>

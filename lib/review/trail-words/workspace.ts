@@ -56,6 +56,6 @@ export const WORKSPACE_WORDS = {
   'state-recorded': word()({ subject: 'trail', sentence: () => 'recorded a change that nobody had to note' }),
   'state-adopted': word()({
     subject: 'trail',
-    sentence: () => 'recorded, as found, the rows from before records carried hashes',
+    sentence: () => 'recorded rows from before hashes were kept, as found',
   }),
 } as const

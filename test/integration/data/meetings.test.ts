@@ -67,7 +67,7 @@ describeOnBothDatabases('meetings and needs', () => {
     expect((await data.getMeetings(team.lead, revisionId)).meetings).toEqual([])
   })
 
-  it("a need is shown, and accepted by another person than whoever reported it; its files are the team's own", async () => {
+  it("a need is shown, and accepted by somebody other than the person who reported it; its files are the team's own", async () => {
     const team = await makeTeam()
     const revisionId = await makeRevisionAt(team, 'early-review')
     const stated = {

@@ -14,7 +14,7 @@ async function build(content: PackageContent): Promise<ReadonlyMap<string, unkno
   return new Map(read.value.filter(({ path }) => path.endsWith('.json')).map(json))
 }
 
-/** With a general validator of JSON Schema 2020-12, which knows nothing of this program. Formats are said by patterns as well. */
+/** With a general validator of JSON Schema 2020-12, which knows nothing of this program. Formats are given as patterns as well. */
 function findFaults(files: ReadonlyMap<string, unknown>, path: string): string[] {
   const ajv = new Ajv({ allErrors: true, validateFormats: false })
   const schema = files.get(getSchemaPath(path))

@@ -14,7 +14,7 @@ const VISITOR_READS = [
   'arePasskeysPossible',
 ]
 
-/** What tells a page who is asking: `loadRevision` hands out the actor beside the revision. */
+/** What tells a page who is asking: `loadRevision` returns the actor beside the revision. */
 const ACTOR_SOURCES = /\b(getActor|requireActor|loadRevision)\(/
 
 /** Values that are no functions, and errors that a page turns into its not-found page. */

@@ -73,7 +73,7 @@ describe('the parts of what was signed', () => {
     expect(findings((files) => files.delete(SIGNED_ARTWORK_PATH))).toEqual([SIGNED_ARTWORK_PATH, 'artwork/index.json'])
   })
 
-  it('are refused where all of them were made anew: the trail recorded another root with the signature', () => {
+  it('are refused where all of them were made again: the trail recorded another root with the signature', () => {
     const forged = { ...DESIGN, name: 'Forged' }
     const parts = makeSignedPartFiles(JSON.stringify({ design: forged, artwork: ARTWORK, answers: ['withheld'] }))
     const found = findings((files) => {

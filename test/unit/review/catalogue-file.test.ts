@@ -211,7 +211,7 @@ describe('an own item with a calculation', () => {
     const design = makeExampleDesign()
     changeDesign(design)
     const item = makeCatalogue({ ...GOOD, ownItems: [own] }).items.find(({ id }) => id === own.id)
-    if (item === undefined) throw new RangeError('the own item is not asked')
+    if (item === undefined) throw new RangeError('the item of the workspace is not asked')
     return evaluateItem(item, buildContext(design))
   }
   const first = (design: ReturnType<typeof makeExampleDesign>) => design.bends[0] ?? ({} as never)

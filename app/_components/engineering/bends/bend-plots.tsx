@@ -94,8 +94,8 @@ export function BendPlots({ bend, result, zone }: BendPlotsProps) {
             {result.states === null
               ? 'The strain plot needs a computed bend.'
               : states === null
-                ? 'No strain is drawn where the stated motion, fold or faces contradict each other.'
-                : 'The plot through the thickness shows bending alone, so that it is left out beside a load.'}
+                ? 'Strain is not drawn where the stated motion, fold or faces contradict each other.'
+                : 'The plot through the thickness shows bending only, so it is left out where a load is stated.'}
           </p>
         ) : (
           <PictureView picture={strain} />
@@ -110,7 +110,7 @@ export function BendPlots({ bend, result, zone }: BendPlotsProps) {
         {life === null ? (
           <p className="empty">
             {result.modelLimits.length > 0 && bend.use === 'dynamic'
-              ? 'No life is drawn over the radius: nobody can tell what this bend bears. The figures say why.'
+              ? 'Life over radius is not drawn: the life of this bend is not known. The figures say why.'
               : bend.use === 'dynamic'
                 ? 'The life curve needs the required cycles and a foil with fatigue data.'
                 : 'Life over radius is computed for dynamic use.'}

@@ -47,7 +47,7 @@ export function TornadoView({ bend }: { bend: Bend }) {
       )}
       {tornado === null ? (
         <p className="empty">
-          Nothing to move: no copper governs this bend, an input is missing, or its states and loads cannot be told.
+          Nothing to vary: no copper governs this bend, an input is missing, or its states and loads are not known.
         </p>
       ) : picture === null ? (
         <p className="empty">No input of this bend has a range.</p>

@@ -20,7 +20,7 @@ interface TypedCellProps extends CellProps {
 }
 
 /**
- * A number under the hands of a person. Every keystroke that can be read changes the draft at once; text that cannot
+ * A number as a person is typing it. Every keystroke that can be read changes the draft at once; text that cannot
  * stays in the field with its reason, and the draft keeps the last value that could be read.
  */
 export function TypedCell({ value, unit, format, read, onChange, notation, ...frame }: TypedCellProps) {

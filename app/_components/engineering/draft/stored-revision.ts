@@ -2,7 +2,7 @@ import type { Design, Evaluation, LimitOverride, TestedLife } from '@/lib/engine
 import type { CatalogueTemplate } from '@/lib/engine/catalogue'
 import type { CheckedLimit } from '@/lib/review'
 
-/** What a page hands to the editor: the stored design, its version, and what the person may do. */
+/** What a page passes to the editor: the stored design, its version, and what the person may do. */
 export interface StoredRevision {
   readonly revisionId: string
   readonly label: string

@@ -13,8 +13,8 @@ export function SaveState({ unsavedCount, faultCount }: SaveStateProps) {
       {faultCount > 0 ? (
         <Notice tone="caution">
           <p>
-            {faultCount === 1 ? '1 row cannot be' : `${faultCount} rows cannot be`}: the reason stands in the cell. You
-            can save once they are corrected or removed. {unsavedCount > 0 && unsaved}
+            {faultCount === 1 ? '1 row cannot be' : `${faultCount} rows cannot be`}: the cell shows the reason. You can
+            save once they are corrected or removed. {unsavedCount > 0 && unsaved}
           </p>
         </Notice>
       ) : (

@@ -27,10 +27,10 @@ export default async function SignOffPolicyPage({ params }: PolicyPageProps) {
         over={<Link href={paths.project(projectId)}>{projectName}</Link>}
         under={
           <p>
-            Who must have reviewed a revision, who may approve a waiver, sign and release. A toy and a device on a
-            patient differ in this. A revision keeps the policy that it began with: what is tightened holds in open
-            revisions at once, what is loosened only after a lead puts the revision under it. Signatures cover the
-            policy, and documents print where a looser one was made use of.
+            Who must have reviewed a revision, who may approve a waiver, sign and release. A toy and a medical device
+            need different policies. A revision keeps the policy that it began with: a stricter rule applies to open
+            revisions at once, a looser one only after a lead puts the revision under it. Signatures cover the policy,
+            and documents print where a looser one was used.
           </p>
         }
       />

@@ -16,7 +16,7 @@ export function ResetForm({ token }: { token: string }) {
     action: async (input) => {
       const { newPassword } = setPasswordForm.loose().parse(input)
       const result = await setPassword({ token, newPassword })
-      // The page itself says after this that the link was used; what was done is said here.
+      // The page itself says after this that the link was used; this form shows what was done.
       if (result.ok) setIsSet(true)
       return result
     },

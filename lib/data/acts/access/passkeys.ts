@@ -130,7 +130,7 @@ export function removePasskey(actor: Actor, input: RemovePasskeyInput): Promise<
   })
 }
 
-/** For a visitor: names nobody, and keeps nothing here. The caller hands the challenge back with the answer. */
+/** For a visitor: names nobody, and keeps nothing here. The caller returns the challenge with the answer. */
 export async function makePasskeyChallenge(): Promise<PasskeyChallenge> {
   const options = await generateAuthenticationOptions({
     rpID: getPlace().expectedRPID,

@@ -63,7 +63,7 @@ export function reportNeed(actor: Actor, input: ReportNeedInput): Promise<ActRes
   })
 }
 
-/** Another person than whoever reported it looks at the result and accepts it. */
+/** Somebody other than the person who reported it looks at the result and accepts it. */
 export function acceptNeed(actor: Actor, input: AcceptNeedInput): Promise<ActResult<null>> {
   return changeNeed(actor, 'accept-need', input, 'need:accept', async ({ rights, at }, row) => {
     if (row.reportedAt === null) refuseClash('Nobody has reported a result yet.')

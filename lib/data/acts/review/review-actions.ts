@@ -101,7 +101,7 @@ export function changeAction(actor: Actor, input: ChangeActionInput): Promise<Ac
   })
 }
 
-/** Done, says its owner or somebody of the team, and by what that shows. Another person looks at it and closes it. */
+/** Its owner or somebody of the team reports it done, with evidence. Another person checks that and closes it. */
 export function reportAction(actor: Actor, input: ReportActionInput): Promise<ActResult<null>> {
   return changeRow(actor, 'report-action', input, 'review-action:report', async ({ rights, at }, _scope, row) => {
     requireUnsettled(row)

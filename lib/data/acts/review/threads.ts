@@ -146,7 +146,7 @@ export function replyToThread(actor: Actor, input: ReplyInput): Promise<ActResul
   })
 }
 
-/** What is said in an open thread is signed: a word more voids the signature. Where nobody signed it is a word and no more. */
+/** The words of an open thread are signed: a further message voids the signatures. Without signatures it changes nothing else. */
 async function whileSigned<T>(context: WriteContext, scope: RevisionScope, act: () => Promise<T>): Promise<T> {
   if (!scope.subject.hasLiveSignature || !isOpenStage(scope.revision.stage)) return act()
   const { value } = await changeContent(context, await loadRevision(context.tx, scope.revision.id), null, act)

@@ -12,7 +12,7 @@ const DELIVERED: Readonly<Record<string, ItemProse>> = {
 }
 
 /**
- * What is said about an item: a workspace's own words where it has some, the delivered ones elsewhere.
+ * The prose of an item: a workspace's own words where it has some, the delivered ones elsewhere.
  *
  * @throws RangeError where an item has neither
  */
@@ -20,6 +20,6 @@ export function readItemProse({ id, prose }: Pick<ItemDefinition, 'id' | 'prose'
   const delivered = Object.hasOwn(DELIVERED, id) ? DELIVERED[id] : undefined
   const why = prose?.why ?? delivered?.why
   const howToCheck = prose?.howToCheck ?? delivered?.howToCheck
-  if (why === undefined || howToCheck === undefined) throw new RangeError(`nothing is said about item "${id}"`)
+  if (why === undefined || howToCheck === undefined) throw new RangeError(`item "${id}" has no prose`)
   return { why, howToCheck }
 }

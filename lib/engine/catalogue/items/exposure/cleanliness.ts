@@ -5,7 +5,7 @@ import type { Outcome } from '../../../results'
 import { DESIGN_PLACE, placeOf } from '../../checks'
 import { decide, makeDesignLimit, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
-import { askFor, findUnstated, listTerms, sayTerm } from '../../terms'
+import { askFor, findUnstated, listTerms, makeTermOutcome } from '../../terms'
 
 export const cleanliness = defineItem({
   id: 'cleanliness',
@@ -42,7 +42,7 @@ export const cleanliness = defineItem({
     if (missing.length > 0) return askFor(missing)
     const stated = isWashed ? ([...fields, 'dryingDegC', 'dryingHours'] as const) : fields
     return [
-      sayTerm('meets', `Agreed: ${listTerms(context, 'exposure', stated)}.`, 'solderedCleanliness'),
+      makeTermOutcome('meets', `Agreed: ${listTerms(context, 'exposure', stated)}.`, 'solderedCleanliness'),
       ...(isWashed ? checkDrying(context) : []),
     ]
   },

@@ -1,6 +1,6 @@
 import { notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
-import { askFor, findUnstated, listTerms, sayTerm } from '../../terms'
+import { askFor, findUnstated, listTerms, makeTermOutcome } from '../../terms'
 
 export const esdEntry = defineItem({
   id: 'esd-entry',
@@ -24,8 +24,8 @@ export const esdEntry = defineItem({
     const said = listTerms(context, 'exposure', ['dischargeEntry', 'dischargePath'])
     return [
       dischargePath === 'nothing'
-        ? sayTerm('fails', `A discharge finds a conductor: ${said}.`, 'commonPractice')
-        : sayTerm('meets', `Stated: ${said}.`, 'commonPractice'),
+        ? makeTermOutcome('fails', `A discharge finds a conductor: ${said}.`, 'commonPractice')
+        : makeTermOutcome('meets', `Stated: ${said}.`, 'commonPractice'),
     ]
   },
   judgment: { evidence: 'The layer with the guard or ground path, from the entry to where it ends.' },

@@ -1,7 +1,7 @@
 import { DESIGN_PLACE } from '../../checks'
 import { decide, notApplicable, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
-import { askFor, findUnstated, sayTerm } from '../../terms'
+import { askFor, findUnstated, makeTermOutcome } from '../../terms'
 
 export const moistureSweat = defineItem({
   id: 'moisture-sweat',
@@ -25,7 +25,7 @@ export const moistureSweat = defineItem({
     return [
       ...askFor(findUnstated(context, 'exposure', ['sealedBy'])),
       ...(exposure.sealedBy === 'nothing'
-        ? [sayTerm('fails', 'Edges get wet, and nothing seals them.', 'commonPractice')]
+        ? [makeTermOutcome('fails', 'Edges get wet, and nothing seals them.', 'commonPractice')]
         : []),
       copperToOutlineMm === null
         ? notComputed(['features', 'copperToOutlineMm'], 'distance of copper from the outline', [DESIGN_PLACE], 'typed')

@@ -1,6 +1,6 @@
 import { notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
-import { askFor, findUnstated, listTerms, sayTerm } from '../../terms'
+import { askFor, findUnstated, listTerms, makeTermOutcome } from '../../terms'
 
 export const pullLoad = defineItem({
   id: 'pull-load',
@@ -27,8 +27,8 @@ export const pullLoad = defineItem({
     const said = listTerms(context, 'exposure', ['pullForceNewton', 'pullFeature'])
     return [
       pullFeature === 'nothing'
-        ? sayTerm('fails', `The film itself is pulled: ${said}.`, 'commonPractice')
-        : sayTerm('meets', `Stated: ${said}.`, 'commonPractice'),
+        ? makeTermOutcome('fails', `The film itself is pulled: ${said}.`, 'commonPractice')
+        : makeTermOutcome('meets', `Stated: ${said}.`, 'commonPractice'),
     ]
   },
 })

@@ -4,7 +4,7 @@ import type { Outcome } from '../../../results'
 import { notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
 import { readListState } from '../../listed'
-import { askFor, checkSeen, findUnstated, sayTerm } from '../../terms'
+import { askFor, checkSeen, findUnstated, makeTermOutcome } from '../../terms'
 
 export const skinContact = defineItem({
   id: 'skin-contact',
@@ -69,5 +69,5 @@ function checkNickel(context: EvaluationContext): Outcome[] {
   }
   return exposure.openFinishCovered === null
     ? askFor(findUnstated(context, 'exposure', ['openFinishCovered']))
-    : [sayTerm('fails', 'The finish holds nickel, lies open and touches skin.', 'nickelRelease')]
+    : [makeTermOutcome('fails', 'The finish holds nickel, lies open and touches skin.', 'nickelRelease')]
 }

@@ -197,7 +197,7 @@ function checkHole(context: EvaluationContext, hole: Hole, index: number): Outco
 }
 
 /**
- * The relation takes a wall that is whole. Plating that is thinner than what is said to be enough has places with hardly any copper, of which it
+ * The relation takes a wall that is whole. Plating that is thinner than what is quoted as enough has places with hardly any copper, of which it
  * knows nothing: too short a life stays too short, a long one is nobody's word. Source SOURCES.holePlating; that the relation ends there is our choice.
  */
 function withinReach(outcome: Outcome, { wallPlatingUm }: Hole, what: string): Outcome {

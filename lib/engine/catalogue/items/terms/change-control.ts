@@ -1,5 +1,5 @@
 import { defineItem } from '../../define-item'
-import { askFor, findUnstated, listTerms, sayTerm } from '../../terms'
+import { askFor, findUnstated, listTerms, makeTermOutcome } from '../../terms'
 
 const CHANGES = ['materialChange', 'processChange', 'siteChange', 'panelChange'] as const
 
@@ -26,12 +26,12 @@ export const changeControl = defineItem({
     if (missing.length > 0) return askFor(missing)
     return [
       context.design.brief.agreements.materialChange === 'free'
-        ? sayTerm(
+        ? makeTermOutcome(
             'fails',
             'Materials may change at any time: what was computed and signed is then not what is built.',
             'ownChoice',
           )
-        : sayTerm('meets', `Agreed: ${listTerms(context, 'agreements', CHANGES)}.`, 'ownChoice'),
+        : makeTermOutcome('meets', `Agreed: ${listTerms(context, 'agreements', CHANGES)}.`, 'ownChoice'),
     ]
   },
 })

@@ -4,7 +4,7 @@ import type { SourceKey } from '../../../sources'
 import { BRIEF_PLACE } from '../../checks'
 import { decide, makeSourceLimit, notApplicable, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
-import { askFor, findUnstated, listTerms, sayTerm } from '../../terms'
+import { askFor, findUnstated, listTerms, makeTermOutcome } from '../../terms'
 
 type Finish = (typeof SURFACE_FINISHES)[number]
 type Metal = 'topMetalUm' | 'nickelUm' | 'palladiumUm'
@@ -68,7 +68,7 @@ export const finishTerms = defineItem({
     const outcomes: Outcome[] = [...askFor(missing)]
     if (terms.standard !== null && terms.standard !== 'named-on-order' && terms.standard !== standard) {
       outcomes.push(
-        sayTerm(
+        makeTermOutcome(
           'fails',
           `The finish is ordered to a specification of another finish: ${listTerms(context, 'finishTerms', ['standard'])}.`,
           sourceKey,
@@ -98,7 +98,7 @@ export const finishTerms = defineItem({
     const zero = metals.filter((metal) => terms[metal] === 0)
     if (zero.length > 0) {
       outcomes.push(
-        sayTerm(
+        makeTermOutcome(
           'fails',
           `A metal of the finish is stated as 0: ${listTerms(context, 'finishTerms', zero)}.`,
           sourceKey,
@@ -107,6 +107,6 @@ export const finishTerms = defineItem({
     }
     return outcomes.length > 0
       ? outcomes
-      : [sayTerm('meets', `Finish: ${listTerms(context, 'finishTerms', ['standard', ...metals])}.`, sourceKey)]
+      : [makeTermOutcome('meets', `Finish: ${listTerms(context, 'finishTerms', ['standard', ...metals])}.`, sourceKey)]
   },
 })

@@ -1,7 +1,7 @@
 import type { Outcome } from '../../../results'
 import { defineItem } from '../../define-item'
 import { findUnmetNeed, type NeedKey } from '../../needs'
-import { askFor, findUnstated, sayTerm } from '../../terms'
+import { askFor, findUnstated, makeTermOutcome } from '../../terms'
 
 /** What is measured, where the part has it. */
 const MEASURED: readonly {
@@ -43,10 +43,10 @@ export const firstArticle = defineItem({
       if (unmet?.kind === 'absent') continue
       if (unmet?.kind === 'unknown') outcomes.push(...askFor([unmet.missing]))
       else if (acceptance[field] === null) outcomes.push(...askFor(findUnstated(context, 'acceptance', [field])))
-      else if (acceptance[field] === 'nobody') outcomes.push(sayTerm('fails', whenNobody, 'commonPractice'))
+      else if (acceptance[field] === 'nobody') outcomes.push(makeTermOutcome('fails', whenNobody, 'commonPractice'))
     }
     return outcomes.length > 0
       ? outcomes
-      : [sayTerm('meets', 'Who measures the first lot is agreed.', 'commonPractice')]
+      : [makeTermOutcome('meets', 'Who measures the first lot is agreed.', 'commonPractice')]
   },
 })

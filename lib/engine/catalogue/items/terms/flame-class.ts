@@ -1,5 +1,5 @@
 import { defineItem } from '../../define-item'
-import { askFor, checkSeen, findUnstated, sayTerm } from '../../terms'
+import { askFor, checkSeen, findUnstated, makeTermOutcome } from '../../terms'
 
 export const flameClass = defineItem({
   id: 'flame-class',
@@ -39,8 +39,12 @@ export const flameClass = defineItem({
     }
     return [
       installationUses.includes('use-d')
-        ? sayTerm('fails', 'Use D asks for a recognised flammability rating, and no class is asked for.', 'ipc6013')
-        : sayTerm('meets', 'No flame class is asked for.', 'ipc6013'),
+        ? makeTermOutcome(
+            'fails',
+            'Use D asks for a recognised flammability rating, and no class is asked for.',
+            'ipc6013',
+          )
+        : makeTermOutcome('meets', 'No flame class is asked for.', 'ipc6013'),
     ]
   },
 })

@@ -3,7 +3,7 @@ import type { Outcome } from '../../../results'
 import { BRIEF_PLACE } from '../../checks'
 import { decide, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
-import { askFor, findUnstated, listTerms, sayTerm } from '../../terms'
+import { askFor, findUnstated, listTerms, makeTermOutcome } from '../../terms'
 
 const MARKS = ['partNumber', 'lotOrDate', 'flameMark'] as const
 const SIZES = [
@@ -42,16 +42,20 @@ function checkMarks(context: EvaluationContext): Outcome[] {
   const { marking: terms, acceptance } = context.design.brief
   const outcomes: Outcome[] = [
     terms.partNumber === 'none'
-      ? sayTerm('fails', 'Neither part nor packing carries part number and revision.', 'militaryFlexMarking')
-      : sayTerm('meets', `Marked: ${listTerms(context, 'marking', MARKS)}.`, 'militaryFlexMarking'),
+      ? makeTermOutcome('fails', 'Neither part nor packing carries part number and revision.', 'militaryFlexMarking')
+      : makeTermOutcome('meets', `Marked: ${listTerms(context, 'marking', MARKS)}.`, 'militaryFlexMarking'),
   ]
   if (terms.lotOrDate === 'none') {
     outcomes.push(
-      sayTerm('fails', 'Without a lot or date code, a fault cannot be traced to its lot.', 'militaryFlexMarking'),
+      makeTermOutcome(
+        'fails',
+        'Without a lot or date code, a fault cannot be traced to its lot.',
+        'militaryFlexMarking',
+      ),
     )
   }
   if (terms.flameMark !== 'none' && acceptance.flameClass === 'not-asked') {
-    outcomes.push(sayTerm('fails', 'A flame class is marked, and none is asked for.', 'commonPractice'))
+    outcomes.push(makeTermOutcome('fails', 'A flame class is marked, and none is asked for.', 'commonPractice'))
   }
   if (terms.flameMark !== 'none' && acceptance.flameClass === null) {
     outcomes.push(notComputed(['brief', 'acceptance', 'flameClass'], 'flame class', [BRIEF_PLACE], 'typed'))
@@ -68,11 +72,13 @@ function checkOnPart(context: EvaluationContext): Outcome[] {
 function checkArea({ design }: EvaluationContext): Outcome[] {
   const { area } = design.brief.marking
   if (area === 'flex-in-bend') {
-    return [sayTerm('fails', 'The marking lies within a bend, where ink cracks and cuts weaken.', 'commonPractice')]
+    return [
+      makeTermOutcome('fails', 'The marking lies within a bend, where ink cracks and cuts weaken.', 'commonPractice'),
+    ]
   }
   const kind = area === 'rigid' || area === 'stiffened' ? area : null
   if (kind === null || design.construction.zones.some((zone) => zone.kind === kind)) return []
-  return [sayTerm('fails', `The marking is on a ${kind} zone, and the part has none.`, 'exactArithmetic')]
+  return [makeTermOutcome('fails', `The marking is on a ${kind} zone, and the part has none.`, 'exactArithmetic')]
 }
 
 function checkSizes(context: EvaluationContext): Outcome[] {

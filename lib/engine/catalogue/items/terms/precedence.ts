@@ -1,5 +1,5 @@
 import { defineItem } from '../../define-item'
-import { askFor, findUnstated, listTerms, sayTerm } from '../../terms'
+import { askFor, findUnstated, listTerms, makeTermOutcome } from '../../terms'
 
 const PAIRS = ['orderOrDrawing', 'drawingOrArtwork', 'drawingOrStandard'] as const
 
@@ -25,8 +25,8 @@ export const precedence = defineItem({
     if (missing.length > 0) return askFor(missing)
     return [
       context.design.brief.agreements.drawingOrStandard === 'standard'
-        ? sayTerm('fails', 'A general standard would overrule what the drawing asks for.', 'documentOrder')
-        : sayTerm('meets', `Agreed: ${listTerms(context, 'agreements', PAIRS)}.`, 'documentOrder'),
+        ? makeTermOutcome('fails', 'A general standard would overrule what the drawing asks for.', 'documentOrder')
+        : makeTermOutcome('meets', `Agreed: ${listTerms(context, 'agreements', PAIRS)}.`, 'documentOrder'),
     ]
   },
 })

@@ -1,5 +1,5 @@
 import { defineItem } from '../../define-item'
-import { askFor, findUnstated, listTerms, sayTerm } from '../../terms'
+import { askFor, findUnstated, listTerms, makeTermOutcome } from '../../terms'
 
 const TERMS = ['isRestricted', 'isDeclared', 'isHalogenFree'] as const
 
@@ -22,12 +22,12 @@ export const substances = defineItem({
     const { isRestricted, isHalogenFree } = context.design.brief.agreements
     return [
       isHalogenFree === true && isRestricted === false
-        ? sayTerm(
+        ? makeTermOutcome(
             'fails',
             'Halogen-free parts hold none of the restricted brominated substances, and these are not kept out.',
             'restrictedSubstances',
           )
-        : sayTerm('meets', `Stated: ${listTerms(context, 'agreements', TERMS)}.`, 'restrictedSubstances'),
+        : makeTermOutcome('meets', `Stated: ${listTerms(context, 'agreements', TERMS)}.`, 'restrictedSubstances'),
     ]
   },
 })

@@ -2,7 +2,7 @@ import type { EvaluationContext } from '../../../context'
 import type { Material } from '../../../design'
 import type { Outcome } from '../../../results'
 import { defineItem } from '../../define-item'
-import { askFor, findUnstated, listTerms, sayTerm } from '../../terms'
+import { askFor, findUnstated, listTerms, makeTermOutcome } from '../../terms'
 
 type Rule = 'copperSubstitute' | 'filmSubstitute' | 'adhesiveSubstitute' | 'boardSubstitute'
 
@@ -45,7 +45,7 @@ export const substitutes = defineItem({
     const foil = checkFoil(context)
     return missing.length > 0
       ? [...askFor(missing), ...foil]
-      : [...foil, sayTerm('meets', `Agreed: ${listTerms(context, 'agreements', rules)}.`, 'ownChoice')]
+      : [...foil, makeTermOutcome('meets', `Agreed: ${listTerms(context, 'agreements', rules)}.`, 'ownChoice')]
   },
 })
 
@@ -64,7 +64,11 @@ function checkFoil({ design }: EvaluationContext): Outcome[] {
   if (design.brief.agreements.copperSubstitute !== 'equivalent') return []
   if (design.bends.some(({ use }) => use === 'dynamic')) {
     return [
-      sayTerm('fails', 'A bend flexes in service, and another foil may stand in without asking.', 'flexLifeClasses'),
+      makeTermOutcome(
+        'fails',
+        'A bend flexes in service, and another foil may stand in without asking.',
+        'flexLifeClasses',
+      ),
     ]
   }
   return design.bends.flatMap((bend, index) =>

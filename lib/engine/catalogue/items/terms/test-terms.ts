@@ -4,7 +4,7 @@ import { BRIEF_PLACE, placeOf } from '../../checks'
 import { cannotTellFrom, decide, makeDesignLimit, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { readListState } from '../../listed'
-import { askFor, findUnstated, listTerms, sayTerm } from '../../terms'
+import { askFor, findUnstated, listTerms, makeTermOutcome } from '../../terms'
 
 const TERMS = ['testVoltageVolt', 'continuityOhm', 'isolationMegohm'] as const
 
@@ -38,7 +38,7 @@ export const testTerms = defineItem({
     const stated =
       missing.length > 0
         ? askFor(missing)
-        : [sayTerm('meets', `Electrical test: ${listTerms(context, 'acceptance', TERMS)}.`, 'commonPractice')]
+        : [makeTermOutcome('meets', `Electrical test: ${listTerms(context, 'acceptance', TERMS)}.`, 'commonPractice')]
     return [...stated, ...checkConductors(context)]
   },
 })

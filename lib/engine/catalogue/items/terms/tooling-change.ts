@@ -1,5 +1,5 @@
 import { defineItem } from '../../define-item'
-import { askFor, checkSeen, findUnstated, sayTerm } from '../../terms'
+import { askFor, checkSeen, findUnstated, makeTermOutcome } from '../../terms'
 
 export const toolingChange = defineItem({
   id: 'tooling-change',
@@ -27,7 +27,7 @@ export const toolingChange = defineItem({
     const { prototypeTool, seriesTool } = context.design.brief.agreements
     return [
       prototypeTool === seriesTool
-        ? sayTerm('meets', 'Prototype and series are cut by the same kind of tool.', 'commonPractice')
+        ? makeTermOutcome('meets', 'Prototype and series are cut by the same kind of tool.', 'commonPractice')
         : checkSeen(context, 'agreements', 'limitsHoldForSeries', {
             whenRight: 'The limits hold for the series tool too.',
             whenWrong: 'The limits do not hold for the series tool.',

@@ -122,7 +122,7 @@ function Declarations({ revision, factor }: { revision: RevisionView; factor: Se
       )}
       {revision.standings.length > 0 && (
         <div className="above">
-          <h3>Standing to the present content</h3>
+          <h3>Each fabricator’s answer to this content</h3>
           <ReleaseFabricators
             revisionId={revision.id}
             version={revision.version}

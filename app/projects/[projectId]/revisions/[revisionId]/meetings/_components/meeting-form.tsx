@@ -59,9 +59,7 @@ export function MeetingForm({ revisionId, today, people, points }: MeetingFormPr
         points={points}
         owners={people.filter(({ isTeam }) => isTeam).map(({ userId, name }) => ({ value: userId, label: name }))}
       />
-      <p className="muted small">
-        Minutes are not changed afterwards: what was written wrong is put right by the next meeting.
-      </p>
+      <p className="muted small">Minutes cannot be changed afterwards: the next meeting corrects mistakes.</p>
       <FormFoot refusal={refusal} isPending={isPending} label="Record the meeting" pendingLabel="Saving…" />
     </form>
   )

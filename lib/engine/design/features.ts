@@ -47,7 +47,7 @@ export const conductorFeatureSchema = z.strictObject({
     coupon: observed,
   }),
   /** Highest working voltage between this conductor and the nearest one, peak or direct; 0 within one net. */
-  voltageVolt: z.number().nonnegative('must not be negative').max(100_000).nullable(),
+  voltageVolt: z.number().nonnegative('must not be negative').max(100_000, 'must be at most 100 000 V').nullable(),
   /** Film, mask or laminate over it wherever it runs beside another. */
   isCovered: observed,
   /** Highest frequency of what it carries. */

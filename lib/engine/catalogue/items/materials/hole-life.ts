@@ -95,7 +95,7 @@ function checkHole(context: EvaluationContext, hole: Hole, index: number): Outco
       what,
       {
         because: `the cycles reach ${inSentence(cycleMaxDegC, 'degC')} and ${zone.name} goes soft at ${inSentence(zone.glassTransitionDegC, 'degC')}, past which it expands several times as much`,
-        decidedBy: 'cycle coupons',
+        decidedBy: 'test coupons through these temperature cycles',
       },
       places,
     )

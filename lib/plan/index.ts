@@ -16,4 +16,5 @@ export {
 export { pathInMm, pathInNm, toNm } from './document/to-geometry'
 export { STARTING_SHAPES, startingShape } from './edit/starting-shape'
 export { centreBendLine, stretchPlan } from './edit/stretch'
+export { widenPlan } from './edit/widen'
 export { areasOf } from './topology/areas'

@@ -1,4 +1,4 @@
-import { centreBendLine, type Plan, stretchPlan } from '@/lib/plan'
+import { centreBendLine, type Plan, stretchPlan, widenPlan } from '@/lib/plan'
 import { drawDimensions } from '../assembly/drawn'
 import type { Bend, Design } from '../design'
 import { assessBend, type BendAssessment } from './assess'
@@ -65,25 +65,28 @@ function isSeenOnPlan(before: Design, after: Design): boolean {
 const stateAsDrawn = (design: Design): Design => drawDimensions(design).design
 
 /**
- * A drawn zone gets its length where its first bend is drawn, and a bend that was moved to the middle of its zone is drawn there. A plan that cannot simply be
- * pulled apart there stays, and its length decides.
+ * A drawn zone gets its length and width where its first bend is drawn, and a bend that was moved to the middle of its zone is drawn there. A plan that cannot
+ * simply be pulled apart there stays, and its dimensions decide.
  */
 function pullApart(plan: Plan, before: Design, after: Design, straightMm: number): Plan {
   let drawn = plan
   for (const zone of after.construction.zones) {
-    const was = before.construction.zones.find(({ id }) => id === zone.id)?.lengthMm ?? null
-    if (was === null || zone.lengthMm === null) continue
+    const was = before.construction.zones.find(({ id }) => id === zone.id)
     const bends = after.bends.filter(({ zoneId }) => zoneId === zone.id)
     const axis = drawn.bendLines.find(({ bendId }) => bends.some(({ id }) => id === bendId))
-    if (axis === undefined) continue
-    const isLonger = zone.lengthMm > was
-    if (isLonger) drawn = stretchPlan(drawn, axis, zone.lengthMm - was, straightMm) ?? drawn
+    if (was === undefined || axis === undefined) continue
+    const [longerMm, widerMm] = [growthOf(was.lengthMm, zone.lengthMm), growthOf(was.widthMm, zone.widthMm)]
+    if (widerMm > 0) drawn = widenPlan(drawn, axis, widerMm) ?? drawn
+    const line = drawn.bendLines.find(({ id }) => id === axis.id) ?? axis
+    if (longerMm > 0) drawn = stretchPlan(drawn, line, longerMm, straightMm) ?? drawn
     else if (bends.some((bend) => isMovedToMiddle(before, bend))) {
-      drawn = centreBendLine(drawn, axis.id, straightMm) ?? drawn
+      drawn = centreBendLine(drawn, line.id, straightMm) ?? drawn
     }
   }
   return drawn
 }
+
+const growthOf = (was: number | null, is: number | null): number => (was === null || is === null ? 0 : is - was)
 
 /** More straight film is left beside it than where its axis stayed. */
 function isMovedToMiddle({ bends }: Design, after: Bend): boolean {

@@ -2,7 +2,7 @@ import type { Plan } from '../document/plan-schema'
 import { NM_PER_MM, type PointMm } from '../document/primitives'
 
 /** A straight line through which a plan is pulled apart, such as the axis of a bend. */
-interface Cut {
+export interface Cut {
   readonly fromMm: PointMm
   readonly toMm: PointMm
 }
@@ -94,21 +94,21 @@ function orient({ fromMm, toMm }: Cut): Cut {
   return movesRight ? { fromMm, toMm } : { fromMm: toMm, toMm: fromMm }
 }
 
-interface Frame {
+export interface Frame {
   readonly from: PointMm
   readonly direction: readonly [number, number]
   readonly normal: readonly [number, number]
   readonly length: number
 }
 
-function frameOf({ fromMm, toMm }: Cut): Frame {
+export function frameOf({ fromMm, toMm }: Cut): Frame {
   const [dx, dy] = [toMm[0] - fromMm[0], toMm[1] - fromMm[1]]
   const length = Math.hypot(dx, dy)
   return { from: fromMm, direction: [dx / length, dy / length], normal: [-dy / length, dx / length], length }
 }
 
 /** How far a place lies off the line, on the side that moves, and how far along it. */
-function placeIn({ from, direction, normal }: Frame, [px, py]: PointMm): { off: number; along: number } {
+export function placeIn({ from, direction, normal }: Frame, [px, py]: PointMm): { off: number; along: number } {
   const [x, y] = [px - from[0], py - from[1]]
   return { off: x * normal[0] + y * normal[1], along: x * direction[0] + y * direction[1] }
 }
@@ -120,7 +120,7 @@ interface Free {
 }
 
 /** Null where one side has no border. */
-function measureFree(plan: Plan, cut: Cut): Free | null {
+export function measureFree(plan: Plan, cut: Cut): Free | null {
   const frame = frameOf(cut)
   const fromMiddle = (point: PointMm) => {
     const { off, along } = placeIn(frame, point)
@@ -169,7 +169,7 @@ function countCrossings(nodes: Nodes, isClosed: boolean, side: Side, along: read
   return count
 }
 
-const toWhole = (x: number, y: number): PointMm => [
+export const toWhole = (x: number, y: number): PointMm => [
   Math.round(x * NM_PER_MM) / NM_PER_MM,
   Math.round(y * NM_PER_MM) / NM_PER_MM,
 ]

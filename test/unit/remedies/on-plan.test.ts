@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { evaluate } from '@/lib/engine'
 import { applyDesignPatch, findRemedies } from '@/lib/engine/remedies'
-import { stretchPlan } from '@/lib/plan'
+import { areasOf, stretchPlan, widenPlan } from '@/lib/plan'
 import { readDrawnDesign } from '../engine-assembly/demo-design-files'
 
 const design = readDrawnDesign('skua-rev-a')
@@ -32,6 +32,50 @@ describe('a plan that is pulled apart at a bend', () => {
       node.atMm[0] === 89.7 ? { ...node, atMm: [89.7, 7.9] as [number, number] } : node,
     )
     expect(stretchPlan({ ...plan, outline: outline ?? null }, axis, 82)).toBeNull()
+  })
+})
+
+describe('a plan whose area is made wider', () => {
+  const wider = widenPlan(plan, axis, 6.5)
+
+  it('has its two edges moved apart with their fillets, a step where an edge goes on, and the bend from edge to edge', () => {
+    const points = wider?.outline?.map(({ atMm }) => atMm.join(' ')) ?? []
+    // By hand: the hinge lay from y 8 to 26, its upper edge goes on past x = 90 to the optics.
+    for (const point of ['52 4.45', '52.3 4.75', '89.7 4.75', '90 4.45', '90 26', '90 29.25', '52.3 29.25', '52 29.55'])
+      expect(points).toContain(point)
+    const line = wider?.bendLines.find(({ id }) => id === axis.id)
+    expect([line?.fromMm[1], line?.toMm[1]]).toEqual([4.75, 29.25])
+    expect(wider?.dividingLines[0]?.nodes.map(({ atMm }) => atMm[1])).toEqual([4.45, 29.55])
+  })
+
+  it('has its areas as before, one of them wider, and can be taken for no other part', () => {
+    if (wider === null) throw new Error('it can be widened')
+    expect(areasOf(wider).problems).toEqual([])
+    expect(
+      areasOf(wider)
+        .areas.map(({ zoneId }) => zoneId)
+        .toSorted(),
+    ).toEqual(
+      areasOf(plan)
+        .areas.map(({ zoneId }) => zoneId)
+        .toSorted(),
+    )
+    const edited = evaluate({ ...design, plan: wider }).items.find(({ itemId }) => itemId === 'plan-agreement')
+    expect(JSON.stringify(edited?.outcomes)).toMatch(/Width of zone Hinge: stated 18 mm, drawn 24.5 mm/)
+  })
+
+  it('stays as it is where what it ends on is no wider, or the line ends on nothing', () => {
+    expect(widenPlan(plan, axis, 40)).toBeNull()
+    expect(widenPlan(plan, { fromMm: [77, 10], toMm: [77, 20] }, 2)).toBeNull()
+  })
+
+  it('is what a remedy with a wider zone draws, so that plan and numbers agree', () => {
+    const remedy = findRemedies(design, 'hinge', { mostChanges: 2 }).remedies.find(({ id }) =>
+      id.startsWith('wider-zone'),
+    )
+    expect(remedy?.movedItems.map(({ itemId }) => itemId)).not.toContain('plan-agreement')
+    const items = evaluate(applyDesignPatch(design, remedy?.patch ?? [])).items
+    expect(items.find(({ itemId }) => itemId === 'plan-agreement')?.verdict).not.toBe('fails')
   })
 })
 

@@ -437,3 +437,19 @@ describe('delivered profiles', () => {
     }
   })
 })
+
+describe('copper to outline under a profile that asks for more', () => {
+  test.each(['wearable-on-skin', 'aerospace-space'])('%s holds an edge cut by laser or die to it too', (id) => {
+    const profile = DELIVERED_PROFILES.find((each) => each.id === id)
+    if (profile === undefined) throw new Error(`no profile ${id}`)
+    const asked = profile.limits.find(({ key }) => key === 'copperToOutlineMm')?.value ?? Number.NaN
+    for (const outlineCutBy of ['laser', 'die', 'rout', 'steel-rule'] as const) {
+      const verdictAt = (copperToOutlineMm: number) => {
+        const design = readDemoDesign('skua-rev-b')
+        Object.assign(design.features, { outlineCutBy, copperToOutlineMm })
+        return resultsOf(design, editionOf([profile])).results.get('copper-to-outline')?.verdict
+      }
+      expect([outlineCutBy, verdictAt(asked - 0.05), verdictAt(asked)]).toEqual([outlineCutBy, 'fails', 'meets'])
+    }
+  })
+})

@@ -1,9 +1,11 @@
+import type { EvaluationContext } from '../../../context'
 import { MARKABLE_LISTS, type MarkableList } from '../../../design'
 import type { Outcome } from '../../../results'
 import { DESIGN_PLACE } from '../../checks'
 import { notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { findContradictedMarks, LISTS, readListState } from '../../listed'
+import { hasCopper } from '../../needs'
 
 export const featureLists = defineItem({
   id: 'feature-lists',
@@ -51,13 +53,24 @@ export const featureLists = defineItem({
         : [
             say(
               'meets',
-              `Listed: ${filled.map(({ list }) => `${LISTS[list].one} (${LISTS[list].count(context.design)})`).join(', ')}. Whether each list is complete is not checked here.`,
+              `Listed: ${filled.map(({ list }) => `${LISTS[list].one} (${LISTS[list].count(context.design)})`).join(', ')}. Whether each list is complete is not checked here.${describeUnlisted(context)}`,
             ),
           ]),
       ...(none.length === 0 ? [] : [say('meets', `None, as marked or as follows from a mark: ${nameLists(none)}.`)]),
     ]
   },
 })
+
+/** Layers of conductors of which the list holds none: nothing is asked of what they carry. */
+function describeUnlisted({ design, zones }: EvaluationContext): string {
+  const listed = new Set(design.features.conductors.map(({ layerId }) => layerId))
+  const copper = new Set(zones.flatMap(({ layers }) => layers.filter(hasCopper).map(({ layerId }) => layerId)))
+  const silent = design.construction.layers.filter(
+    (layer) => layer.kind === 'conductor' && layer.role !== 'plane' && copper.has(layer.id) && !listed.has(layer.id),
+  )
+  if (listed.size === 0 || silent.length === 0) return ''
+  return ` No conductor is listed on ${silent.map(({ name }) => name).join(', ')}: width, space, current and voltage there are not asked.`
+}
 
 function say(verdict: 'meets' | 'fails', summary: string): Outcome {
   return { kind: 'said', verdict, rests: 'typed', sourceKey: 'ownChoice', places: [DESIGN_PLACE], summary }

@@ -8,7 +8,7 @@ import { readListState } from '../../listed'
 const COMMON = {
   section: 'geometry',
   titles: {
-    meets: 'The strips beside rigid edges are free',
+    meets: 'Strips beside rigid edges hold no hole and no component',
     fails: 'A hole or a component lies in the strip beside a rigid edge',
   },
   limits: ['transitionStripMm'],

@@ -121,6 +121,8 @@ export const paths = {
   drawingPdf: (revisionId: string) => `/api/revisions/${enc(revisionId)}/drawing?format=pdf`,
   paperModel: (revisionId: string, paper: 'a4' | 'letter') =>
     `/api/revisions/${enc(revisionId)}/drawing?format=paper-${paper}`,
+  /** The part folded, as binary glTF. */
+  foldedBodies: (revisionId: string) => `/api/revisions/${enc(revisionId)}/drawing?format=glb`,
   /** Ends where the sheet's number follows, counted from 1: how many there are is known where they are drawn. */
   drawingSvg: (revisionId: string) => `/api/revisions/${enc(revisionId)}/drawing?format=svg&sheet=`,
   package: (revisionId: string) => `/api/revisions/${enc(revisionId)}/package`,

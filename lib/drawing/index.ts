@@ -6,6 +6,8 @@ export {
   listFlexTestConditions,
   listFlexTestSpecimens,
 } from './flex-test-tables'
+export { describeFoldState, drawFolded, fillOfShape, listFoldedLegend } from './folded/folded-picture'
+export { FOLDED_VIEWS, type FoldedViewName } from './folded/folded-view'
 export { formatDesignation, nameConductorLayers } from './layer-designations'
 export { listLayerTable } from './layer-table'
 export { drawLifePlot } from './life-plot'

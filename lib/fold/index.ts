@@ -1,5 +1,7 @@
 /** The part folded: where its pieces come to lie, and what comes too near to what. Millimetres and degrees; nothing is judged here. */
+export { type BodyFace, normalOf } from './bodies/body-faces'
 export type { CarriedBody } from './bodies/flat-bodies'
+export { type FoldedBody, listFoldedBodies } from './bodies/folded-bodies'
 export { checkFolded, type FoldedCheck } from './clash/check-folded'
 export type { Clash } from './clash/find-clashes'
 export type { FoldOrder } from './clash/sweep-fold'
@@ -11,4 +13,5 @@ export {
   type ZoneHeights,
 } from './from-plan/flat-part-of-plan'
 export { foldPart } from './kinematics/fold-part'
+export type { Vector } from './kinematics/vector'
 export { type FoundOrder, findFoldOrder } from './order/find-fold-order'

@@ -1,5 +1,7 @@
 import 'server-only'
 import { drawPaperModel, PRINT_PALETTE } from '@/lib/drawing'
+import type { Evaluation } from '@/lib/engine'
+import { prepareFolding, shapeFold } from '@/lib/engine/folding'
 import { drawingFileInput } from '@/lib/inputs'
 import { runJob } from '@/lib/jobs'
 import {
@@ -11,6 +13,7 @@ import {
   writeDrawingPdf,
   writeSheetSvg,
 } from '@/lib/package'
+import { writeGlb } from '@/lib/solids'
 import { type Actor, requireRevisionInView } from '../records/authorization'
 import { loadRevision } from '../records/loaded-revision'
 import { makeSnapshot } from '../records/snapshot'
@@ -25,6 +28,7 @@ interface Drawn {
   readonly at: string
   /** Flat length of the arc of each bend. */
   readonly bandWidthsMm: ReadonlyMap<string, number>
+  readonly results: Pick<Evaluation, 'zones' | 'bends'> | null
 }
 
 /** What the title block of a revision says: the same to everybody who may see the revision. */
@@ -46,6 +50,7 @@ export async function getDrawingFile(
   const input = parsed.data
   const drawn = await read(actor, (context) => load(context, input.revisionId))
   const { source, at } = drawn
+  if (input.format === 'glb') return writeFolded(drawn)
   if (input.format === 'paper-a4' || input.format === 'paper-letter') return writePaperModel(drawn, input.format)
   const sheets = drawFileSheets(source)
   const name = [source.identity.projectName, source.identity.revisionLabel]
@@ -87,6 +92,19 @@ async function writePaperModel(
   }
 }
 
+/** The part folded by all its bends; not found where the stored results and the plan cannot be folded. */
+async function writeFolded({ source, results }: Drawn): Promise<FileDownload> {
+  const { projectName, revisionLabel } = source.identity
+  const folding = results === null ? null : prepareFolding(source.design, results.zones, results.bends)
+  if (folding?.kind !== 'foldable') throw new NotFoundError('folded part')
+  const bodies = shapeFold(source.design, folding.value, folding.value.order.length)
+  return {
+    fileName: makeFileName([projectName, revisionLabel], 'folded.glb'),
+    mediaType: 'model/gltf-binary',
+    bytes: await writeGlb(bodies, `${projectName}, revision ${revisionLabel}`),
+  }
+}
+
 async function load({ tx, rights }: ReadContext, revisionId: string): Promise<Drawn> {
   await requireRevisionInView(tx, rights, revisionId)
   const loaded = await loadRevision(tx, revisionId)
@@ -104,5 +122,6 @@ async function load({ tx, rights }: ReadContext, revisionId: string): Promise<Dr
     bandWidthsMm: new Map(
       snapshot.evaluation?.results.bends.map(({ bendId, developedLengthMm }) => [bendId, developedLengthMm]),
     ),
+    results: snapshot.evaluation?.results ?? null,
   }
 }

@@ -1,2 +1,5 @@
 /** A design folded: its plan, thickness and bends brought to what `lib/fold` folds. */
-export { checkFold, type FoldableDesign, findOrder, prepareFolding } from './fold-design'
+export { normalOf, type Vector } from '@/lib/fold'
+export { checkFold, type Foldable, type FoldableDesign, findOrder, prepareFolding } from './fold-design'
+export { type FoldStep, listFoldSteps, type ShapeBody, type ShapeRole, shapeFold } from './folded-shape'
+export { placeOfBody } from './named-bodies'

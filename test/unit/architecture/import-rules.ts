@@ -18,7 +18,7 @@ export const PURE_FOLDERS = [
 ] as const
 
 /** Folders whose files must not reach a browser. */
-export const SERVER_FOLDERS = ['config', 'data', 'server'] as const
+export const SERVER_FOLDERS = ['config', 'data', 'server', 'solids'] as const
 
 /**
  * Which folders of lib each folder may import from. Arrows point one way, so that each can be read, tested and changed
@@ -39,6 +39,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   review: ['addresses', 'engine', 'fabrication', 'geometry'],
   mail: ['review'],
   inputs: ['engine', 'fabrication', 'review', 'mail'],
+  solids: ['drawing', 'engine'],
   package: ['review', 'drawing', 'engine', 'fabrication', 'spreadsheet'],
   jobs: ['package', 'engine', 'fabrication'],
   data: [
@@ -48,6 +49,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'mail',
     'jobs',
     'package',
+    'solids',
     'drawing',
     'engine',
     'fabrication',

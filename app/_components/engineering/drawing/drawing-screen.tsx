@@ -18,10 +18,20 @@ interface DrawingScreenProps {
   /** The sheet's number follows. */
   readonly svgPathOf: string
   readonly paperPaths: { readonly a4: string; readonly letter: string }
+  /** Null where the part cannot be folded. */
+  readonly foldedPath: string | null
 }
 
 /** The drawing sheets as they follow from the design, with the files to download. */
-export function DrawingScreen({ design, evaluation, identity, pdfPath, svgPathOf, paperPaths }: DrawingScreenProps) {
+export function DrawingScreen({
+  design,
+  evaluation,
+  identity,
+  pdfPath,
+  svgPathOf,
+  paperPaths,
+  foldedPath,
+}: DrawingScreenProps) {
   const { unit } = useLengthUnit()
   const sheets = useMemo(
     () =>
@@ -58,6 +68,11 @@ export function DrawingScreen({ design, evaluation, identity, pdfPath, svgPathOf
                 Paper model, letter (PDF)
               </LinkButton>
             </>
+          )}
+          {foldedPath !== null && (
+            <LinkButton href={foldedPath} weight="quiet" download>
+              Folded part (glTF)
+            </LinkButton>
           )}
         </>
       }

@@ -3,6 +3,7 @@
 import { PageSection } from '@/app/_components/ui/section'
 import { DraftProvider, SaveBar, type SaveDesignAction, type StoredRevision } from '../draft'
 import '../engineering.css'
+import { FoldedSection } from '../folded/folded-section'
 import './plan.css'
 import { ChosenForm } from './chosen-form'
 import { PlanCanvas } from './plan-canvas'
@@ -63,6 +64,7 @@ function Editor() {
       <PageSection title="Findings">
         <PlanFindings editor={editor} measured={measured} />
       </PageSection>
+      {!isEmpty && <FoldedSection />}
     </>
   )
 }

@@ -1,8 +1,7 @@
 import type { Clash } from '@/lib/fold'
-import { areasOf } from '@/lib/plan'
 import type { EvaluationContext } from '../../../context'
-import { checkFold, type FoldableDesign, findOrder, prepareFolding } from '../../../folding'
-import type { Limit, Outcome, Place } from '../../../results'
+import { checkFold, type FoldableDesign, findOrder, placeOfBody, prepareFolding } from '../../../folding'
+import type { Limit, Outcome } from '../../../results'
 import { inSentence } from '../../../units'
 import { DESIGN_PLACE, placeOf } from '../../checks'
 import { cannotTell, decide, makeNoneAllowed, makeSourceLimit, notComputedFrom } from '../../decide'
@@ -72,7 +71,7 @@ export const foldedClearance = defineItem({
 })
 
 function judge(context: EvaluationContext, folding: FoldableDesign, limit: Limit, clash: Clash, when: string): Outcome {
-  const places = clash.bodyIds.map((id) => placeOfBody(context, folding, id))
+  const places = clash.bodyIds.map((id) => placeOfBody(context.design, folding.flat, id))
   const [first, second] = places.map(({ name }) => name)
   const what = `gap between ${first} and ${second}`
   if (clash.kind === 'cannot-tell') {
@@ -112,7 +111,7 @@ function judgeLeast(
   least: ReturnType<typeof checkFold>['least'],
 ): Outcome[] {
   if (least === null) return []
-  const places = least.bodyIds.map((id) => placeOfBody(context, folding, id))
+  const places = least.bodyIds.map((id) => placeOfBody(context.design, folding.flat, id))
   return [
     decide({
       value: (least.lowerMm + least.upperMm) / 2,
@@ -170,17 +169,4 @@ function judgeWay(context: EvaluationContext, folding: FoldableDesign, limit: Li
       places,
     ),
   ]
-}
-
-function placeOfBody({ design }: EvaluationContext, { flat }: FoldableDesign, bodyId: string): Place {
-  const { plan } = design
-  const bend = design.bends.find(({ id }) => id === flat.bendOfBand.get(bodyId))
-  if (bend !== undefined) return placeOf('bend', bend)
-  const drawn = plan?.components.find(({ id }) => id === bodyId)
-  const component = design.features.components.find(({ id }) => id === drawn?.componentId)
-  if (component !== undefined) return placeOf('component', component)
-  const piece = flat.pieces.find(({ id }) => id === bodyId)
-  const area = plan === null || piece === undefined ? undefined : areasOf(plan).areas[piece.area]
-  const zone = design.construction.zones.find(({ id }) => id === area?.zoneId)
-  return zone === undefined ? DESIGN_PLACE : placeOf('zone', { id: zone.id, name: area?.name ?? zone.name })
 }

@@ -1,0 +1,59 @@
+import { type BodyFace, type FoldedBody, listFoldedBodies } from '@/lib/fold'
+import type { Design, ZONE_KINDS } from '../design'
+import type { FoldableDesign } from './fold-design'
+import { placeOfBody } from './named-bodies'
+
+/** What a body of the folded part is made as. */
+export type ShapeRole = (typeof ZONE_KINDS)[number] | 'bend' | 'component'
+
+/** A closed body of the folded part, millimetres. The plate that stays lies in its own plane, its top face up. */
+export interface ShapeBody {
+  readonly id: string
+  readonly role: ShapeRole
+  /** As the design calls it. */
+  readonly name: string
+  readonly faces: readonly BodyFace[]
+}
+
+/** One step of the fold: a bend, all places of which bend together. */
+export interface FoldStep {
+  readonly bendId: string
+  readonly name: string
+  readonly angleDeg: number
+}
+
+/** The bends in the order in which the design lists them. */
+export function listFoldSteps({ bends }: Design, { order, flat }: FoldableDesign): readonly FoldStep[] {
+  return order.flatMap(([band]) => {
+    const bend = bends.find(({ id }) => id === flat.bendOfBand.get(band ?? ''))
+    return bend === undefined ? [] : [{ bendId: bend.id, name: bend.name, angleDeg: bend.angleDeg }]
+  })
+}
+
+/**
+ * The part as it stands after so many steps of its fold.
+ *
+ * @param steps  0 flat, as many as there are steps folded whole; 1.5 is the first bend made, the second halfway
+ * @param stripDeg  turn of one strip of a bend
+ */
+export function shapeFold(
+  design: Design,
+  folding: FoldableDesign,
+  steps: number,
+  stripDeg?: number,
+): readonly ShapeBody[] {
+  const { flat, carried, fixedPlateId, order } = folding
+  const shares = new Map(
+    order.flatMap((bands, at) => bands.map((id) => [id, Math.min(1, Math.max(0, steps - at))] as const)),
+  )
+  return listFoldedBodies(flat.part, carried, fixedPlateId, shares, stripDeg).map((body) => {
+    const place = placeOfBody(design, flat, body.id)
+    return { id: body.id, role: roleOf(design, body, place.id), name: place.name, faces: body.faces }
+  })
+}
+
+function roleOf({ construction }: Design, { kind }: FoldedBody, placeId: string): ShapeRole {
+  if (kind === 'band') return 'bend'
+  if (kind === 'carried') return 'component'
+  return construction.zones.find(({ id }) => id === placeId)?.kind ?? 'rigid'
+}

@@ -1,0 +1,36 @@
+import type { FlatPart } from '../kinematics/flat-part'
+import { type FoldShares, foldPart } from '../kinematics/fold-part'
+import { type BodyFace, listFacesOf } from './body-faces'
+import { type CarriedBody, listFlatBodies } from './flat-bodies'
+import { placeBody } from './place-bodies'
+
+/** A closed body where the fold brings it. */
+export interface FoldedBody {
+  readonly id: string
+  readonly kind: 'plate' | 'band' | 'carried'
+  readonly faces: readonly BodyFace[]
+}
+
+/** Strips of a band for the eye: finer than those that clashes are sought with first. */
+const SHOWN_STRIP_DEG = 6
+
+/**
+ * All bodies of the part, folded by the shares.
+ *
+ * @param stripDeg  turn of one strip of a band folded whole
+ * @throws UnfoldablePartError as `foldPart`
+ */
+export function listFoldedBodies(
+  part: FlatPart,
+  carried: readonly CarriedBody[],
+  fixedPlateId: string,
+  shares: FoldShares,
+  stripDeg: number = SHOWN_STRIP_DEG,
+): readonly FoldedBody[] {
+  const folded = foldPart(part, fixedPlateId, shares)
+  return listFlatBodies(part, carried, stripDeg).flatMap((body): FoldedBody[] => {
+    if (body.prisms.length === 0) return []
+    const kind = 'bandId' in body.carrier ? 'band' : body.isCarried ? 'carried' : 'plate'
+    return [{ id: body.id, kind, faces: listFacesOf(placeBody(folded, body)) }]
+  })
+}

@@ -1,0 +1,4 @@
+import 'server-only'
+
+/** The folded part as files for mechanical colleagues. */
+export { writeGlb } from './write-glb'

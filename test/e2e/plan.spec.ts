@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises'
 import AxeBuilder from '@axe-core/playwright'
 import { CAST } from '@/seed/sign-ins'
 import { expect, type Page, test } from './fixtures'
@@ -183,4 +184,47 @@ test('who may not edit sees the plan and changes nothing', async ({ openAs, demo
   await expect(page.getByRole('region', { name: 'Plan', exact: true })).toBeVisible()
   await expect(page.getByRole('button', { name: 'Bend line', exact: true })).toHaveCount(0)
   await expect(page.getByRole('button', { name: 'Import DXF or SVG' })).toHaveCount(0)
+})
+
+test('the part is seen folded: bend by bend, from each side, and in space', async ({ openAs, demo }) => {
+  const page = await openAs('lead')
+  await page.goto(`/projects/${demo.skuaId}/revisions/${demo.skuaB}/plan`)
+  const folded = page.getByRole('region', { name: 'Folded' })
+  const slider = folded.getByRole('slider', { name: /How far it is folded/ })
+  await expect(folded.getByRole('status').or(folded.locator('output'))).toHaveText('Folded.')
+  const drawing = folded.getByRole('img', { name: /Part folded/ })
+  const boxOf = async () => (await drawing.getAttribute('viewBox')) ?? ''
+  const whole = await boxOf()
+  await slider.focus()
+  await page.keyboard.press('Home')
+  await expect(folded.locator('output')).toHaveText('Flat.')
+  expect(await boxOf()).not.toBe(whole)
+  await page.keyboard.press('ArrowRight')
+  await expect(folded.locator('output')).toHaveText(/^0 of 2 bends made, .* on the way\.$/)
+  await folded.getByRole('radio', { name: 'Front' }).click()
+  await page.keyboard.press('Tab')
+  await expect(folded.getByText('Parallel projection')).toBeVisible()
+  await expectAccessible(page)
+  await folded.getByRole('button', { name: 'Turn it in space' }).click()
+  const space = folded.getByRole('img', { name: /in space/ })
+  await expect(space.or(folded.getByText('This browser draws nothing in space'))).toBeVisible()
+  await expect(folded.getByRole('button', { name: 'Turn left' })).toBeVisible()
+  const before = await space.screenshot()
+  await folded.getByRole('button', { name: 'Turn left' }).click()
+  await expect.poll(async () => before.equals(await space.screenshot())).toBe(false)
+  await folded.getByRole('radio', { name: 'Perspective' }).click()
+  await expectAccessible(page)
+})
+
+test('the folded part is handed over as glTF', async ({ openAs, demo }) => {
+  const page = await openAs('lead')
+  await page.goto(`/projects/${demo.skuaId}/revisions/${demo.skuaB}/drawing`)
+  const [file] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('link', { name: 'Folded part (glTF)' }).click(),
+  ])
+  expect(file.suggestedFilename()).toMatch(/folded\.glb$/)
+  const bytes = await readFile(await file.path())
+  expect(bytes.subarray(0, 4).toString()).toBe('glTF')
+  expect(bytes.readUInt32LE(8)).toBe(bytes.length)
 })

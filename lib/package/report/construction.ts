@@ -31,6 +31,9 @@ import {
 } from './style'
 import { formatSource } from './words'
 
+/** The folded part is a look, not a thing to measure from: it takes less of the page. */
+const FOLD_SHARE = 0.7
+
 const um = (value: number) => digitsAsComputed(value, 'thicknessUm')
 
 export function makeConstruction(content: PackageContent, pictures: Pictures | null): Content[] {
@@ -56,6 +59,17 @@ export function makeConstruction(content: PackageContent, pictures: Pictures | n
         { text: 'Part in plan', style: 'subsection' },
         { svg: toSvg(plan), width: TEXT_WIDTH_PT },
         { text: plan.description, style: 'small' },
+      ],
+      unbreakable: true,
+    })
+  }
+  const fold = pictures?.drawFold(TEXT_WIDTH_PT * PICTURE_SCALE * FOLD_SHARE) ?? null
+  if (fold !== null) {
+    parts.push({
+      stack: [
+        { text: 'Part folded', style: 'subsection' },
+        { svg: toSvg(fold), width: TEXT_WIDTH_PT * FOLD_SHARE },
+        { text: fold.description, style: 'small' },
       ],
       unbreakable: true,
     })

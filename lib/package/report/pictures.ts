@@ -1,12 +1,14 @@
 import { parseHTML } from 'linkedom'
 import {
   drawCrossSection,
+  drawFolded,
   drawLifePlot,
   drawPartSection,
   drawPlanPicture,
   drawStatePlot,
   drawStrainPlot,
   drawWeibullPlot,
+  FOLDED_VIEWS,
   nameConductorLayers,
   type Picture,
   PRINT_PALETTE,
@@ -14,12 +16,15 @@ import {
 import type { Bend, Design, Evaluation, ZoneResult } from '@/lib/engine'
 import { findMaterial } from '@/lib/engine'
 import type { FlexTestSet } from '@/lib/engine/flex-tests'
+import { listFoldSteps, prepareFolding, shapeFold } from '@/lib/engine/folding'
 
 /** Pictures of one revision in print colours, lengths in micrometres. */
 export interface Pictures {
   readonly drawPart: (widthPx: number) => Picture
   /** Null where no plan is drawn. */
   readonly drawPlan: (widthPx: number) => Picture | null
+  /** Null where the part cannot be folded. */
+  readonly drawFold: (widthPx: number) => Picture | null
   readonly drawZone: (zone: ZoneResult, widthPx: number) => Picture
   readonly drawStrain: (bend: Bend, widthPx: number) => Picture | null
   readonly drawLife: (bend: Bend, widthPx: number) => Picture | null
@@ -42,6 +47,16 @@ export function makePictures(design: Design, results: Evaluation): Pictures {
   return {
     drawPart: (widthPx) => drawPartSection(design.construction, results.zones, { ...common, widthPx }),
     drawPlan: (widthPx) => drawPlanPicture(design, { palette: PRINT_PALETTE, widthPx }),
+    drawFold: (widthPx) => {
+      const folding = prepareFolding(design, results.zones, results.bends)
+      if (folding.kind !== 'foldable' || folding.value.order.length === 0) return null
+      const steps = listFoldSteps(design, folding.value)
+      const bodies = shapeFold(design, folding.value, steps.length)
+      return drawFolded(
+        { bodies, steps, made: steps.length },
+        { palette: PRINT_PALETTE, widthPx, view: FOLDED_VIEWS.oblique },
+      )
+    },
     drawZone: (zone, widthPx) => {
       // One neutral axis at most: of the first bend in the zone.
       const bend = design.bends.find(({ zoneId }) => zoneId === zone.zoneId)

@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vitest/config'
+import { OWN_PROCESS } from './own-process.mjs'
 
 const root = fileURLToPath(new URL('..', import.meta.url))
 const setupFiles = ['test/setup/quiet-console.ts']
@@ -8,6 +9,15 @@ const setupFiles = ['test/setup/quiet-console.ts']
  * took longer than the tests. What a test replaces it puts back.
  */
 const pure = { setupFiles, isolate: false, testTimeout: 60_000 }
+
+/** Their databases and data folders are their own; what they share is the process, because loading the application again for each took a third of the time. */
+const withDatabases = {
+  setupFiles: [...setupFiles, 'test/setup/own-data-folder.ts'],
+  globalSetup: ['test/setup/base-databases.ts', 'test/setup/bundled-commands.ts'],
+  // Generous: a slow machine must not look like a defect.
+  testTimeout: 240_000,
+  hookTimeout: 240_000,
+}
 
 export default defineConfig({
   root,
@@ -34,15 +44,14 @@ export default defineConfig({
       {
         extends: true,
         test: {
+          ...withDatabases,
           name: 'integration',
+          isolate: false,
           include: ['test/integration/**/*.test.{ts,tsx}'],
-          setupFiles: [...setupFiles, 'test/setup/own-data-folder.ts'],
-          globalSetup: ['test/setup/base-databases.ts', 'test/setup/bundled-commands.ts'],
-          // Generous: a slow machine must not look like a defect.
-          testTimeout: 240_000,
-          hookTimeout: 240_000,
+          exclude: OWN_PROCESS,
         },
       },
+      { extends: true, test: { ...withDatabases, name: 'integration-own-process.mjs', include: OWN_PROCESS } },
     ],
   },
 })

@@ -274,3 +274,6 @@ function hostInUrl(host: string): string {
   if (host === '0.0.0.0' || host === '::') return 'localhost'
   return host.includes(':') ? `[${host}]` : host
 }
+
+/** Whether this is the built server, as people run it. */
+export const isProduction = (): boolean => process.env.NODE_ENV === 'production'

@@ -4,6 +4,7 @@ export { now, replaceClock } from './clock'
 export {
   type DatabaseKind,
   getSettings,
+  isProduction,
   parseSettings,
   type Settings,
   SettingsError,

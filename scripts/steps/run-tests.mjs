@@ -95,7 +95,8 @@ async function runVitest(suites, rest) {
       'run',
       '--config',
       'test/vitest.config.ts',
-      ...suites.flatMap((suite) => ['--project', suite]),
+      // Integration tests that need a process of their own are a project beside the others.
+      ...suites.flatMap((suite) => ['--project', `${suite}*`]),
       '--passWithNoTests',
       '--reporter=default',
       '--reporter=json',

@@ -1,6 +1,7 @@
 import { scryptSync } from 'node:crypto'
 import { type Actor, loadActor } from '@/lib/data'
 import { foldName } from '@/lib/data/records/names'
+import { replacePasswordCost } from '@/lib/data/records/passwords'
 import { DEFAULT_SETTINGS, WORKSPACE_ID } from '@/lib/data/records/settings-record'
 import { toSharingColumns } from '@/lib/data/records/sharing-columns'
 import { db } from '@/lib/data/store/client'
@@ -18,6 +19,16 @@ const PASSWORD_HASH = (() => {
   const key = scryptSync(PASSWORD, salt, 32, { N: 2 ** 10, r: 8, p: 1 })
   return ['scrypt', 10, 8, 1, salt.toString('base64url'), key.toString('base64url')].join('$')
 })()
+
+/** With passwords at the cost that is shipped, which other tests do without. */
+export async function atFullPasswordCost<T>(work: () => Promise<T>): Promise<T> {
+  const restore = replacePasswordCost(null)
+  try {
+    return await work()
+  } finally {
+    restore()
+  }
+}
 
 let count = 0
 

@@ -1,12 +1,14 @@
 import 'server-only'
 import { randomBytes, scrypt, timingSafeEqual } from 'node:crypto'
+import { isProduction } from '@/lib/config'
 import { refuseBusy } from '../store/errors'
 
 /**
  * Password hashing with scrypt (RFC 7914, 2016). Cost N = 2^17, r = 8, p = 1 needs 128 MiB per hash: what OWASP's
  * password storage guidance (2023) gives as its first choice of scrypt parameters.
  */
-const COST = { logN: 17, r: 8, p: 1 } as const
+const COST: Cost = { logN: 17, r: 8, p: 1 }
+let cost = COST
 const KEY_BYTES = 32
 const SALT_BYTES = 16
 /** Node refuses a hash that needs more than this; 128 * N * r is 128 MiB, and it asks for a little above it. */
@@ -122,10 +124,10 @@ interface Cost {
   readonly p: number
 }
 
-function derive(password: string, salt: Buffer, cost: Cost, turn: HashTurn): Promise<Buffer> {
+function derive(password: string, salt: Buffer, { logN, r, p }: Cost, turn: HashTurn): Promise<Buffer> {
   // The same password typed on two keyboards can arrive in two Unicode forms (NIST SP 800-63B, 2017, section 5.1.1.2).
   const text = password.normalize('NFKC')
-  const options = { N: 2 ** cost.logN, r: cost.r, p: cost.p, maxmem: MAX_MEMORY_BYTES }
+  const options = { N: 2 ** logN, r, p, maxmem: MAX_MEMORY_BYTES }
   return inTurn(
     turn,
     () =>
@@ -135,11 +137,26 @@ function derive(password: string, salt: Buffer, cost: Cost, turn: HashTurn): Pro
   )
 }
 
+/**
+ * Hash at another cost until the returned function is called: tests hash hundreds of passwords of invented people.
+ * @param logN  null for the cost above
+ * @throws Error  in production, where every stored hash has to have the full cost
+ */
+export function replacePasswordCost(logN: number | null): () => void {
+  if (isProduction()) throw new Error('passwords are hashed at full cost in production')
+  const before = cost
+  cost = logN === null ? COST : { ...COST, logN }
+  return () => {
+    cost = before
+  }
+}
+
 /** @returns `scrypt$17$8$1$salt$key`, salt and key in base64url */
 export async function hashPassword(password: string, turn: HashTurn): Promise<string> {
   const salt = randomBytes(SALT_BYTES)
-  const key = await derive(password, salt, COST, turn)
-  return ['scrypt', COST.logN, COST.r, COST.p, salt.toString('base64url'), key.toString('base64url')].join('$')
+  const used = cost
+  const key = await derive(password, salt, used, turn)
+  return ['scrypt', used.logN, used.r, used.p, salt.toString('base64url'), key.toString('base64url')].join('$')
 }
 
 /** Compares in constant time. Throws for a stored hash that is not of our form: that is damage, not a wrong password. */
@@ -148,12 +165,12 @@ export async function isPasswordRight(password: string, stored: string, turn: Ha
   if (scheme !== 'scrypt' || salt === undefined || key === undefined)
     throw new Error('a stored password hash is damaged')
   const expected = Buffer.from(key, 'base64url')
-  const cost = { logN: Number(logN), r: Number(r), p: Number(p) }
-  const found = await derive(password, Buffer.from(salt, 'base64url'), cost, turn)
+  const own = { logN: Number(logN), r: Number(r), p: Number(p) }
+  const found = await derive(password, Buffer.from(salt, 'base64url'), own, turn)
   return expected.length === found.length && timingSafeEqual(expected, found)
 }
 
 /** Takes as long as a real comparison: an unknown address must not answer faster than a wrong password. */
 export async function spendPasswordTime(password: string, turn: HashTurn): Promise<void> {
-  await derive(password, Buffer.alloc(SALT_BYTES), COST, turn)
+  await derive(password, Buffer.alloc(SALT_BYTES), cost, turn)
 }

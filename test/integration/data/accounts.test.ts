@@ -3,7 +3,7 @@ import { replaceClock } from '@/lib/config'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/store/client'
 import { expectDone, expectInvited, expectRefused, expectSignedIn } from '@/test/factories/act-results'
-import { getActorOf, makeTeam, PASSWORD } from '@/test/factories/people'
+import { atFullPasswordCost, getActorOf, makeTeam, PASSWORD } from '@/test/factories/people'
 import { VISIT_HERE, visitFrom } from '@/test/factories/visits'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
@@ -46,7 +46,8 @@ describeOnBothDatabases('an account', () => {
 
   it('keeps the password under scrypt with the cost that is stored beside it', async () => {
     const { member } = await makeTeam()
-    await expectDone(data.changePassword(member, { currentPassword: PASSWORD, newPassword: 'godwit-curlew-dunlin' }))
+    const change = () => data.changePassword(member, { currentPassword: PASSWORD, newPassword: 'godwit-curlew-dunlin' })
+    await expectDone(atFullPasswordCost(change))
     const { passwordHash } = await db().user.findUniqueOrThrow({ where: { id: member.userId } })
     expect(passwordHash).toMatch(/^scrypt\$17\$8\$1\$[\w-]{22}\$[\w-]{43}$/)
   }, 400_000)

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto'
 import { describe, expect, test } from 'vitest'
 import { type Design, getOutcomeVerdict, parseDesign, type ReviewFacts, type Verdict } from '@/lib/engine'
 import { CATALOGUE, type ItemDefinition } from '@/lib/engine/catalogue'
@@ -37,11 +38,27 @@ const MOST_SEARCHED = 64
 /** A default stands in for these, and results say so. */
 const WITH_DEFAULT = ['lifeSurvivalPct', 'lifeWeibullSlope', 'ratioTableKey']
 
-function judge(item: ItemDefinition, root: Root): Verdict | null {
+/** Items that share an input are judged on the same documents, and what is computed of a document takes nearly all of the time. */
+const contexts = new Map<string, ReturnType<typeof buildContext> | null>()
+/** More would fill the memory of a small machine. */
+const MOST_KEPT = 1500
+
+function findContext(root: Root): ReturnType<typeof buildContext> | null {
+  const key = createHash('sha256').update(JSON.stringify(root)).digest('base64')
+  const kept = contexts.get(key)
+  if (kept !== undefined) return kept
   const { facts, ...document } = root
   const parsed = parseDesign(document)
-  if (!parsed.ok) return null
-  const context = buildContext(parsed.value, { facts: facts as ReviewFacts })
+  const context = parsed.ok ? buildContext(parsed.value, { facts: facts as ReviewFacts }) : null
+  const [oldest] = contexts.keys()
+  if (contexts.size >= MOST_KEPT && oldest !== undefined) contexts.delete(oldest)
+  contexts.set(key, context)
+  return context
+}
+
+function judge(item: ItemDefinition, root: Root): Verdict | null {
+  const context = findContext(root)
+  if (context === null) return null
   if (item.check === null) return 'not-applicable'
   const unmet = findUnmetNeed(item.appliesTo.needs, context)
   if (unmet !== null) return unmet.kind === 'absent' ? 'not-applicable' : 'not-computed'

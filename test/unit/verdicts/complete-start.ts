@@ -1,7 +1,7 @@
 import { type Design, parseDesign, type ReviewFacts } from '@/lib/engine'
 import { evaluateItem, getItem, type ItemVerdict } from '@/lib/engine/catalogue'
-import { buildContext } from '@/lib/engine/evaluate'
 import { makeExampleDesign } from '../catalogue/example-design'
+import { buildFigures } from './figures'
 
 /** What a review knows where everything outside of the design went well. */
 export const FACTS: ReviewFacts = {
@@ -97,5 +97,5 @@ export function completeStart(design: Design): Design {
 export function judge(itemId: string, design: Design): ItemVerdict | 'refused' {
   const parsed = parseDesign(design)
   if (!parsed.ok) return 'refused'
-  return evaluateItem(getItem(itemId), buildContext(parsed.value, { facts: FACTS })).verdict
+  return evaluateItem(getItem(itemId), buildFigures(parsed.value, FACTS)).verdict
 }

@@ -2,12 +2,14 @@ import { createHash } from 'node:crypto'
 import { describe, expect, test } from 'vitest'
 import { type Design, getOutcomeVerdict, parseDesign, type ReviewFacts, type Verdict } from '@/lib/engine'
 import { CATALOGUE, type ItemDefinition } from '@/lib/engine/catalogue'
+import { evaluateItem } from '@/lib/engine/catalogue/evaluate-catalogue'
 import { findUnmetNeed } from '@/lib/engine/catalogue/needs'
 import { buildContext } from '@/lib/engine/evaluate'
 import { isInputOf } from '@/lib/review'
 import { makeExampleDesign } from '../catalogue/example-design'
 import { listExamples } from '../catalogue/examples'
 import { readDemoDesign } from '../engine-assembly/demo-design-files'
+import { buildFigures } from './figures'
 import { makeOneBend } from './one-bend'
 
 /*
@@ -39,17 +41,17 @@ const MOST_SEARCHED = 64
 const WITH_DEFAULT = ['lifeSurvivalPct', 'lifeWeibullSlope', 'ratioTableKey']
 
 /** Items that share an input are judged on the same documents, and what is computed of a document takes nearly all of the time. */
-const contexts = new Map<string, ReturnType<typeof buildContext> | null>()
+const contexts = new Map<string, ReturnType<typeof buildFigures> | null>()
 /** More would fill the memory of a small machine. */
 const MOST_KEPT = 1500
 
-function findContext(root: Root): ReturnType<typeof buildContext> | null {
+function findContext(root: Root): ReturnType<typeof buildFigures> | null {
   const key = createHash('sha256').update(JSON.stringify(root)).digest('base64')
   const kept = contexts.get(key)
   if (kept !== undefined) return kept
   const { facts, ...document } = root
   const parsed = parseDesign(document)
-  const context = parsed.ok ? buildContext(parsed.value, { facts: facts as ReviewFacts }) : null
+  const context = parsed.ok ? buildFigures(parsed.value, facts as ReviewFacts) : null
   const [oldest] = contexts.keys()
   if (contexts.size >= MOST_KEPT && oldest !== undefined) contexts.delete(oldest)
   contexts.set(key, context)
@@ -152,6 +154,14 @@ function listRoots(item: ItemDefinition): Root[] {
   })
   return [...examples, ...MORE.map((design) => ({ ...structuredClone(design), facts: FACTS }))]
 }
+
+test('no verdict rests on what only pictures and remarks show', () => {
+  for (const design of [...MORE, ...LOADED]) {
+    const judgeAll = (context: ReturnType<typeof buildFigures>) =>
+      COMPUTED.map((item) => [item.id, evaluateItem(item, context).outcomes.map(getOutcomeVerdict)])
+    expect(judgeAll(buildFigures(design, FACTS))).toEqual(judgeAll(buildContext(design, { facts: FACTS })))
+  }
+})
 
 const declared = COMPUTED.flatMap((item) => item.monotone.map((input) => ({ item, input })))
 

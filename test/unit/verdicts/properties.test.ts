@@ -4,10 +4,10 @@ import { type Design, getOutcomeVerdict, parseDesign, type ReviewFacts, type Ver
 import { CATALOGUE, type ItemDefinition } from '@/lib/engine/catalogue'
 import { evaluateItem } from '@/lib/engine/catalogue/evaluate-catalogue'
 import { findUnmetNeed } from '@/lib/engine/catalogue/needs'
-import { buildContext } from '@/lib/engine/evaluate'
 import { listStartingConstructions } from '@/lib/engine/starting-constructions'
 import { makeExampleDesign } from '../catalogue/example-design'
 import { DEMO_DESIGNS, readDemoDesign } from '../engine-assembly/demo-design-files'
+import { buildFigures } from './figures'
 import { makeOneBend } from './one-bend'
 
 const FACTS: ReviewFacts = {
@@ -122,7 +122,7 @@ const RANK: Record<Verdict, number> = {
 
 /** What the calculation of an item comes to, before a person's turn. */
 function judge(item: ItemDefinition, { design, facts }: Document): Verdict {
-  const context = buildContext(design, { facts })
+  const context = buildFigures(design, facts)
   if (item.check === null) return 'not-applicable'
   const unmet = findUnmetNeed(item.appliesTo.needs, context)
   if (unmet !== null) return unmet.kind === 'absent' ? 'not-applicable' : 'not-computed'
@@ -329,7 +329,7 @@ describe('information taken away', () => {
         const { root } = toDocument(design)
         const before = fromRoot(root)
         if (before === null) return
-        const base = buildContext(before.design, { facts: before.facts })
+        const base = buildFigures(before.design, before.facts)
         const verdicts = new Map(
           CATALOGUE.filter(({ check }) => check !== null).map((item) => {
             const { basis, verdict } = evaluateItem(item, base)
@@ -352,7 +352,7 @@ describe('information taken away', () => {
             fromRoot(write(root, path, empty)) ?? (empty === null ? null : fromRoot(write(root, path, null)))
           if (after === null) continue
           tried += 1
-          const context = buildContext(after.design, { facts: after.facts })
+          const context = buildFigures(after.design, after.facts)
           for (const item of CATALOGUE) {
             if (item.check === null) continue
             const was = verdicts.get(item) ?? 'not-applicable'

@@ -1,4 +1,14 @@
-import { createRevision, decideCondition, getRevision, importDesign, proposeChange, shareRevision } from '@/lib/data'
+import { now } from '@/lib/config'
+import {
+  createRevision,
+  decideCondition,
+  getRevision,
+  importDesign,
+  proposeChange,
+  recordMeeting,
+  shareRevision,
+  stateNeed,
+} from '@/lib/data'
 import { type Cited, citeNote } from './cite'
 import { confirmWhatWasSeen, SKUA_FIRST_LOOK, SKUA_INSPECTION } from './inspection'
 import type { Workspace } from './people'
@@ -41,6 +51,15 @@ const TEAM_ANSWERS: Answers = {
   'test-access': ['meets', 'Probes land on the two boards and the finger; none on hinge or link.'],
   packing: ['meets', 'Flat between boards, dry pack, held by the boards only.'],
 }
+
+const NEEDS = [
+  {
+    text: 'The hinge bears two million cycles at 17 mm in its former.',
+    itemIds: ['fatigue-life', 'radius-holder'],
+    method: 'test',
+  },
+  { text: 'Every net of finger, hinge and link can be probed.', itemIds: ['test-access'], method: 'inspection' },
+] as const
 
 /** Skua, revision B: most of the way through the fabricators' review; one query is open. */
 export async function playSkuaSecond(
@@ -176,6 +195,36 @@ export async function playSkuaSecond(
       },
     }),
   )
+
+  clock.goTo(8, 11)
+  await carryOut('record the review meeting of Skua B', () =>
+    recordMeeting(lead, {
+      revisionId,
+      title: 'Manufacturing review of the scan head',
+      heldOn: now().toISOString().slice(0, 10),
+      agenda: 'The condition on the clad. What holds the hinge on the bench. Flex test before series.',
+      people: [
+        ...[lead, designer, mechanical, brackenfold].map(({ userId }) => ({ userId, attendance: 'present' as const })),
+        { userId: quality.userId, attendance: 'excused' as const },
+      ],
+      decisions: [
+        {
+          text: 'The clip that ships with each circuit holds the radius until the mount is closed.',
+          points: `thread ${former}`,
+        },
+        {
+          text: 'Ten hinges are flexed to 2.4 million cycles before series.',
+          points: 'action',
+          action: { ownerId: mechanical.userId, due: 'before-series', dueOn: '' },
+        },
+      ],
+    }),
+  )
+  for (const need of NEEDS) {
+    await carryOut(`state "${need.text}"`, () =>
+      stateNeed(designer, { revisionId, plannedOn: '', ...need, itemIds: [...need.itemIds] }),
+    )
+  }
 
   clock.goTo(7, 10)
   const seen = await getRevision(brackenfold, revisionId)

@@ -36,6 +36,7 @@ export interface PackageFindings {
   readonly keyFingerprint: string
   /** What the key register says of it. */
   readonly key: string
+  readonly timeStamp: string
   readonly trailRecordCount: number
   readonly signatureCount: number
   readonly status: PackageStatus
@@ -45,10 +46,10 @@ export interface PackageFindings {
 /** Checks an uploaded package against this installation's own keys. Nothing of it is kept. */
 export async function checkPackage(
   input: z.infer<typeof packageInput>,
-  register: Pick<KeyRegister, 'keys'>,
+  trust: { readonly register: Pick<KeyRegister, 'keys'>; readonly timeStampCaPem?: string | undefined },
   findStatus: (revisionId: string) => Promise<StatusEntry | null>,
 ): Promise<ActResult<PackageFindings>> {
-  const result = verifyPackage(input.bytes, { register })
+  const result = verifyPackage(input.bytes, trust)
   if (result.ok) {
     const { manifest } = result.value
     const entry = await findStatus(manifest.revision.id)
@@ -71,6 +72,7 @@ function describePackage({
   manifest,
   keyFingerprint,
   keyFinding,
+  timeStamp,
   trailRecordCount,
   signatureCount,
 }: VerifiedPackage): Omit<PackageFindings, 'status'> {
@@ -84,6 +86,10 @@ function describePackage({
     engineVersion: manifest.engineVersion,
     keyFingerprint,
     key: keyFinding?.sentence ?? '',
+    timeStamp:
+      timeStamp === null
+        ? 'none'
+        : `${timeStamp.at} by ${timeStamp.authority}${timeStamp.isTrusted ? '' : ' (certificate not compared with a trusted one)'}`,
     trailRecordCount,
     signatureCount,
     files: manifest.files,

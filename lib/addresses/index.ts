@@ -65,6 +65,8 @@ export const paths = {
     `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/checklist#item-${enc(itemId)}`,
   thread: (projectId: string, revisionId: string, threadId: string) =>
     `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/threads#thread-${enc(threadId)}`,
+  meeting: (projectId: string, revisionId: string, meetingId: string) =>
+    `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/meetings/${enc(meetingId)}`,
   proposal: (projectId: string, revisionId: string, proposalId: string) =>
     `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/proposals/${enc(proposalId)}`,
   target: (projectId: string, revisionId: string, { tab, id }: RevisionTarget): string => {

@@ -35,6 +35,8 @@ compare its fingerprint with the one stated by the sender.
 --keys keys.json names the keys of the sender with their dates (fetched from the sender at /api/keys): a package that was signed with an earlier key
 is verified by it, and one whose key was compromised is refused. With --key too, the register must follow from that key.
 
+--time-stamp-ca ca.pem holds the certificates that you trust for time stamps: without it a time stamp is read, and whose it is stays open.
+
 Exit status: 0 the package is intact, 1 it is not, 2 it could not be checked, 3 it is intact and no longer in force
 (superseded, withdrawn, expired).`
 
@@ -92,6 +94,7 @@ function readArguments() {
         key: { type: 'string' },
         status: { type: 'string' },
         keys: { type: 'string' },
+        'time-stamp-ca': { type: 'string' },
         strict: { type: 'boolean', default: false },
         help: { type: 'boolean', short: 'h' },
       },
@@ -114,7 +117,13 @@ const MAX_STATUS_BYTES = 10_000_000
 const trustedKeyPem =
   values.key === undefined ? undefined : new TextDecoder().decode(readInput(values.key, MAX_KEY_BYTES))
 const register = readRegister()
-const options = register !== null ? { register } : trustedKeyPem === undefined ? {} : { trustedKeyPem }
+const timeStampCa = values['time-stamp-ca']
+const options = {
+  ...(register !== null ? { register } : trustedKeyPem === undefined ? {} : { trustedKeyPem }),
+  ...(timeStampCa === undefined
+    ? {}
+    : { timeStampCaPem: new TextDecoder().decode(readInput(timeStampCa, MAX_STATUS_BYTES)) }),
+}
 const statusText =
   values.status === undefined ? null : new TextDecoder().decode(readInput(values.status, MAX_STATUS_BYTES))
 const isStrict = values.strict
@@ -138,7 +147,7 @@ const FORMS: Readonly<Record<PackageForm, string>> = {
   unpacked: 'contents intact, unpacked',
 }
 const found = result.value
-const { form, manifest, keyFingerprint, isKeyTrusted, keyFinding, trailRecordCount, signatureCount } = found
+const { form, manifest, keyFingerprint, isKeyTrusted, keyFinding, timeStamp, trailRecordCount, signatureCount } = found
 console.log(`${file}: ${FORMS[form]}`)
 if (form === 'repacked')
   console.log('  the archive around them was written by another program; --strict would refuse it')
@@ -159,6 +168,12 @@ if (keyFinding !== null) {
     )
   }
 }
+
+console.log(
+  timeStamp === null
+    ? '  no trusted time stamp'
+    : `  time stamp ${timeStamp.at} by ${timeStamp.authority}${timeStamp.isTrusted ? '' : ': its certificate was not compared with one that you trust'}`,
+)
 
 /** The sender's keys; a key that is trusted must lead to them. */
 function readRegister(): KeyRegister | null {

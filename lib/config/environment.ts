@@ -27,6 +27,10 @@ export interface Settings {
   /** Null where no mail server is set: invitations are then handed over as links. */
   readonly smtpUrl: string | null
   readonly mailFrom: string
+  /** Of an authority for trusted time stamps (RFC 3161); null where none is asked. */
+  readonly timeStampUrl: string | null
+  /** File of the certificates (PEM) that are trusted for time stamps; null where none are. */
+  readonly timeStampCaFile: string | null
   /** Sign-in by OpenID Connect; null where no provider is set. */
   readonly oidc: OidcSettings | null
 }
@@ -113,6 +117,11 @@ const smtpUrl = z.string().refine((text) => {
   return url !== null && ['smtp:', 'smtps:'].includes(url.protocol) && url.hostname !== ''
 }, 'an smtp: or smtps: address')
 
+const timeStampUrl = z.string().refine((text) => {
+  const url = parseUrl(text)
+  return url !== null && ['http:', 'https:'].includes(url.protocol) && url.username === ''
+}, 'the http: or https: address of a time-stamp authority (RFC 3161)')
+
 const oidcIssuer = z.string().refine((text) => {
   const url = parseUrl(text)
   if (url === null || url.search !== '' || url.hash !== '' || url.username !== '') return false
@@ -145,6 +154,8 @@ const environmentSchema = z.object({
   BENDWORTHY_COMPANY_FILES_MIB: mebibytes.default(4096),
   BENDWORTHY_SMTP_URL: smtpUrl.optional(),
   BENDWORTHY_MAIL_FROM: z.email('an e-mail address').optional(),
+  BENDWORTHY_TIMESTAMP_URL: timeStampUrl.optional(),
+  BENDWORTHY_TIMESTAMP_CA: z.string().optional(),
   BENDWORTHY_OIDC_ISSUER: oidcIssuer.optional(),
   BENDWORTHY_OIDC_CLIENT_ID: z.string().optional(),
   BENDWORTHY_OIDC_CLIENT_SECRET: z.string().optional(),
@@ -200,6 +211,11 @@ export function parseSettings(
     companyFilesMib: values.BENDWORTHY_COMPANY_FILES_MIB,
     smtpUrl: values.BENDWORTHY_SMTP_URL ?? null,
     mailFrom: values.BENDWORTHY_MAIL_FROM ?? 'bendworthy@localhost',
+    timeStampUrl: values.BENDWORTHY_TIMESTAMP_URL ?? null,
+    timeStampCaFile:
+      values.BENDWORTHY_TIMESTAMP_CA === undefined
+        ? null
+        : path.resolve(/* turbopackIgnore: true */ workingFolder, values.BENDWORTHY_TIMESTAMP_CA),
     oidc: readOidc(values),
   }
 }

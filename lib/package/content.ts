@@ -3,6 +3,7 @@ import type { FlexTestRow } from '@/lib/engine/flex-tests'
 import type { Meeting, Need, ReleaseTerms, ReviewSnapshot, TrailRecord } from '@/lib/review'
 import type { TrailCheckpoint } from './checkpoints'
 import type { DrawingSource } from './drawing-source'
+import type { StampedRelease } from './stamped-release'
 
 /** Everything that a release package is made from. The same content gives the same bytes. */
 export interface PackageContent {
@@ -27,6 +28,8 @@ export interface PackageContent {
     readonly terms: ReleaseTerms
     /** Label of the revision that it replaces; null where it is the first issue. */
     readonly replaces: string | null
+    /** The key's word on what is released, with a trusted time stamp where one could be had; absent where nobody asked. */
+    readonly stamped?: StampedRelease
   }
   /** What changed, a sentence each. */
   readonly changes: {

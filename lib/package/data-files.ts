@@ -15,6 +15,7 @@ import { hashBytes } from './file-hash'
 import { FLEX_TESTS_INDEX_PATH, makeFlexTestFiles } from './flex-tests'
 import { makeReleaseFile } from './release-file'
 import { makeSchemaFiles } from './schemas'
+import { makeStampFiles, TIME_STAMP_PATH } from './stamped-release'
 import { makeTrailFile } from './trail-file'
 
 const encode = (text: string) => new TextEncoder().encode(text)
@@ -83,6 +84,7 @@ export function makeDataFiles(content: PackageContent): PackageFile[] {
     ...makeArtworkFiles(content),
     ...makeFlexTestFiles(content),
     ...content.signedParts,
+    ...makeStampFiles(content.release.stamped),
     ...makeSchemaFiles(getStoredDesign(snapshot), content.minutes !== null),
   ]
   if (content.signedContent !== null) {
@@ -161,6 +163,11 @@ export function makeReadme(
     'signed-parts/          proves which design and artwork were signed: see RECIPES below',
     ...(content.signedContent === null ? [] : ['signed-content.json    the canonical form (RFC 8785) that was signed']),
     'schemas/               the form of each JSON file (JSON Schema 2020-12), for any validator',
+    ...(dataFiles.some(({ path }) => path === TIME_STAMP_PATH)
+      ? [
+          'time-stamp/            a trusted time stamp (RFC 3161) of the key’s signature on what was released: see TIME STAMP below',
+        ]
+      : []),
     'manifest.json          SHA-256 of each file; signed in manifest.sig (Ed25519, RFC 8032)',
     'SHA256SUMS             the same sums for general tools; signed in SHA256SUMS.sig (Ed25519, 64 bytes)',
     'verifying-key.pem      public key of both signatures; compare its fingerprint by another channel:',
@@ -169,6 +176,8 @@ export function makeReadme(
     ...VERIFYING,
     '',
     ...RECIPES,
+    '',
+    ...makeStampLines(content),
     '',
     ...CAUTIONS.flatMap((caution) => wrap(caution, 90)),
     '',
@@ -211,6 +220,20 @@ const RECIPES: readonly string[] = [
   '',
   '  npm run package:verify -- package.zip --status status.json',
 ]
+
+/** How the time stamp is checked with OpenSSL; or that there is none, and why. */
+function makeStampLines({ release }: PackageContent): string[] {
+  const token = release.stamped?.token
+  if (token === undefined || token.response === null) {
+    return [`TIME STAMP. This package has no trusted time stamp: ${token?.because ?? 'none was asked for'}.`]
+  }
+  return [
+    'TIME STAMP. An authority says when it saw the signature of the key on what was released (RFC 3161). With its root certificate:',
+    '',
+    '  openssl pkeyutl -verify -pubin -inkey verifying-key.pem -rawin -in time-stamp/statement.txt -sigfile time-stamp/statement.sig',
+    '  openssl ts -verify -data time-stamp/statement.sig -in time-stamp/answer.tsr -CAfile ca.pem',
+  ]
+}
 
 function wrap(text: string, width: number): string[] {
   const lines: string[] = []

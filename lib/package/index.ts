@@ -24,7 +24,6 @@ export {
   endorseKey,
   isRegisterTrusted,
   type KeyEntry,
-  type KeyFinding,
   type KeyRegister,
   makeKeyRegister,
   readKeyRegister,
@@ -32,6 +31,7 @@ export {
 export { makeMarkedCopy } from './marked-copy'
 export { listSignedParts, makeSignedPartFiles } from './signed-parts'
 export { getKeyFingerprint, readVerifyingKey } from './signing'
+export { type StampedRelease, signStatement } from './stamped-release'
 export {
   describeEntry,
   judgeStatus,
@@ -41,6 +41,7 @@ export {
   type StatusEntry,
   type StatusList,
 } from './status-list'
+export { makeTimeStampQuery, readTimeStamp } from './time-stamp'
 export { makeTrailFile, parseTrailFile, type TrailFile } from './trail-file'
 export { writeTrailPdf } from './trail-pdf'
 export { type PackageForm, type VerifiedPackage, verifyFiles, verifyPackage } from './verify'

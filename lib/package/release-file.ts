@@ -10,6 +10,7 @@ export function makeReleaseFile({
   workspaceName,
 }: PackageContent): z.infer<typeof releaseFileSchema> {
   const { terms, replaces } = release
+  const token = release.stamped?.token
   const signatures = snapshot.signatures.filter(({ voided }) => voided === null)
   return {
     format: 'bendworthy-release',
@@ -26,6 +27,10 @@ export function makeReleaseFile({
     releasedBy: release.byName,
     approvers: signatures.map(({ name, capacity, signedAt }) => ({ name, capacity, signedAt })),
     replaces,
+    timeStamp: {
+      isThere: token?.response != null,
+      because: token === undefined ? 'none was asked for' : token.because,
+    },
     edition: edition.kind === 'team' ? 'team' : edition.companyName,
   }
 }

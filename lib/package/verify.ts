@@ -19,6 +19,8 @@ import { hashBytes } from './file-hash'
 import { judgeKey, type KeyFinding, type KeyRegister } from './key-register'
 import { type Manifest, manifestSchema } from './manifest'
 import { getKeyFingerprint, isRawSignatureOf, isSignatureOf, readVerifyingKey } from './signing'
+import { checkStamp, TIME_STAMP_PATH } from './stamped-release'
+import type { TimeStamp } from './time-stamp'
 import { parseTrailFile } from './trail-file'
 import { checkSignedParts } from './verify-parts'
 
@@ -27,6 +29,8 @@ export interface VerifyOptions {
   readonly trustedKeyPem?: string
   /** Keys of the installation with their dates: the package must be signed by one that counted when it was released. */
   readonly register?: Pick<KeyRegister, 'keys'>
+  /** Certificates (PEM) that are trusted for time stamps. */
+  readonly timeStampCaPem?: string | undefined
 }
 
 /** Byte for byte as written; packed by somebody else; or a folder. */
@@ -42,6 +46,8 @@ export interface VerifiedPackage {
   readonly isKeyTrusted: boolean
   /** What the register says of the key; null where none was given. */
   readonly keyFinding: KeyFinding | null
+  /** When an authority saw the signature on what was released; null where the package has no time stamp. */
+  readonly timeStamp: TimeStamp | null
   readonly trailRecordCount: number
   readonly signatureCount: number
 }
@@ -105,7 +111,8 @@ export function verifyFiles(
   if (fingerprint !== null && manifest.keyFingerprint !== fingerprint) {
     add(issues, 'wrong-key', VERIFYING_KEY_PATH, 'the manifest names another key than the one in the package')
   }
-  const keyFinding = findKey(fingerprint, manifest, options, issues)
+  const timeStamp = findStamp(files, manifest, key, options, issues)
+  const keyFinding = findKey(manifest, key, timeStamp, options, issues)
   checkFiles(files, manifest, issues)
   if (manifest.formatVersion > 1) checkChecksums(files, manifest, key, issues)
   const trailRecordCount = checkTrailFile(files, issues)
@@ -120,6 +127,7 @@ export function verifyFiles(
       keyPem: readText(files.get(VERIFYING_KEY_PATH) ?? { path: '', bytes: new Uint8Array() }) ?? '',
       isKeyTrusted: options.trustedKeyPem !== undefined || keyFinding !== null,
       keyFinding,
+      timeStamp,
       trailRecordCount,
       signatureCount,
     },
@@ -128,19 +136,36 @@ export function verifyFiles(
 
 /** What the register says of the package's key, and whether its signature counts for what the package says of its release. */
 function findKey(
-  fingerprint: string | null,
   { releasedAt }: Manifest,
+  { fingerprint }: Keys,
+  timeStamp: TimeStamp | null,
   { register }: VerifyOptions,
   issues: Issue[],
 ): KeyFinding | null {
   if (register === undefined || fingerprint === null) return null
-  const found = judgeKey(register, fingerprint, releasedAt)
+  // A stamp of an authority that nobody vouches for is no witness: whoever has the key may have made it as well.
+  const found = judgeKey(register, fingerprint, releasedAt, timeStamp?.isTrusted === true ? timeStamp.at : null)
   if (found === null) {
     add(issues, 'wrong-key', VERIFYING_KEY_PATH, `the key ${fingerprint} is not in the key register`)
   } else if (found.refusal !== '') {
     add(issues, `key-${found.state.replace(' ', '-')}`, VERIFYING_KEY_PATH, found.refusal)
   }
   return found
+}
+
+function findStamp(
+  files: ReadonlyMap<string, PackageFile>,
+  { revision, contentHash }: Manifest,
+  { fingerprint, judge }: Keys,
+  { timeStampCaPem }: VerifyOptions,
+  issues: Issue[],
+): TimeStamp | null {
+  const signed = contentHash ?? readLiveSignatures(files.get('signatures.json'))?.[0]?.contentHash ?? ''
+  const expected = { revisionId: revision.id, contentHash: signed, keyFingerprint: fingerprint ?? '' }
+  const found = checkStamp(files, expected, judge, timeStampCaPem ?? null)
+  if (typeof found !== 'string') return found
+  add(issues, 'time-stamp', TIME_STAMP_PATH, found)
+  return null
 }
 
 interface Keys {

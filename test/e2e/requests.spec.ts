@@ -16,7 +16,7 @@ test.beforeAll(({ server: ofThisWorker }) => {
 })
 
 type Demo = Record<
-  'skuaId' | 'skuaA' | 'skuaB' | 'pipitId' | 'pipitA' | 'brackenfoldId' | 'proposalId' | 'mailId',
+  'skuaId' | 'skuaA' | 'skuaB' | 'pipitId' | 'pipitA' | 'brackenfoldId' | 'proposalId' | 'meetingId' | 'mailId',
   string
 >
 
@@ -36,6 +36,7 @@ function fill(page: string, demo: Demo, projectId: string, revisionId: string): 
     revisionId,
     companyId: demo.brackenfoldId,
     proposalId: demo.proposalId,
+    meetingId: demo.meetingId,
     mailId: demo.mailId,
     token: 'A'.repeat(43),
   }

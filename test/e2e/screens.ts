@@ -18,6 +18,8 @@ export interface ScreenScene {
   readonly brackenfoldId: string
   /** Of Brackenfold, on Skua B. */
   readonly proposalId: string
+  /** On Skua B. */
+  readonly meetingId: string
   /** A message about that proposal. */
   readonly mailId: string
   /** Path of an open invitation. */
@@ -33,6 +35,7 @@ export const NO_SCENE: ScreenScene = {
   pipitA: 'pipit-a',
   brackenfoldId: 'brackenfold-id',
   proposalId: 'proposal-id',
+  meetingId: 'meeting-id',
   mailId: 'mail-id',
   invitationPath: '/invitation/token',
 }
@@ -104,6 +107,7 @@ export function listScreens(scene: ScreenScene): Screen[] {
     { name: 'capacities', path: `${skua}/capacities`, as: 'lead' },
     { name: 'project-profiles-read-only', path: `${skua}/profiles`, as: 'designer' },
     { name: 'proposal', path: `${skuaB}/proposals/${scene.proposalId}`, as: 'lead' },
+    { name: 'meeting', path: `${skuaB}/meetings/${scene.meetingId}`, as: 'lead' },
     { name: 'compare', path: `${skua}/compare?from=revision:${scene.skuaA}&to=revision:${scene.skuaB}`, as: 'lead' },
     { name: 'compare-nothing-chosen', path: `${skua}/compare`, as: 'brackenfold' },
     { name: 'skua-b-sign-off-lead', path: `${skuaB}/sign-off`, as: 'lead' },

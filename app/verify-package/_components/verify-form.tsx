@@ -70,6 +70,8 @@ function Findings({ findings }: { findings: PackageFindings }) {
           <br />
           {findings.key}
         </dd>
+        <dt>time stamp</dt>
+        <dd>{findings.timeStamp}</dd>
       </dl>
       <DataTable label="Files of the package" columns={COLUMNS}>
         {findings.files.map((file) => (

@@ -4,6 +4,7 @@ import { type KeyRegister, makeKeyRegister } from '@/lib/package'
 import type { Actor } from '../records/authorization'
 import { loadWorkspace } from '../records/settings-record'
 import { loadKeys, loadSigningKeys } from '../records/signing-keys'
+import { readTimeStampCertificates } from '../records/time-stamps'
 import type { FileDownload } from '../views'
 import { read } from './read'
 
@@ -14,6 +15,16 @@ export function getKeyRegister(actor: Actor): Promise<KeyRegister> {
     const { signingKeyPem } = await loadSigningKeys(tx)
     return makeKeyRegister({ workspace, issuedAt: now().toISOString(), keys: await loadKeys(tx) }, signingKeyPem)
   })
+}
+
+/** What packages are judged by here: the keys of the installation, and the authorities that it trusts for time stamps. */
+export async function getPackageTrust(
+  actor: Actor,
+): Promise<{ readonly register: KeyRegister; readonly timeStampCaPem: string | undefined }> {
+  return {
+    register: await getKeyRegister(actor),
+    timeStampCaPem: (await readTimeStampCertificates()) ?? undefined,
+  }
 }
 
 export async function getKeyRegisterFile(actor: Actor): Promise<FileDownload> {

@@ -30,6 +30,9 @@ export const releaseFileSchema = z.strictObject({
   releasedBy: z.string(),
   approvers: z.array(z.strictObject({ name: z.string(), capacity: z.string(), signedAt: timeSchema })),
   replaces: z.string().nullable().meta({ description: 'Label of the revision that it replaces.' }),
+  timeStamp: z
+    .strictObject({ isThere: z.boolean(), because: z.string().meta({ description: 'Why there is none.' }) })
+    .meta({ description: 'Trusted time stamp (RFC 3161) in the folder `time-stamp`.' }),
   edition: z.string().meta({ description: '`team`, or the fabricator whose edition this is.' }),
 })
 

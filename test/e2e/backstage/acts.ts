@@ -52,13 +52,17 @@ export const acts = {
   },
 
   async findDemo(): Promise<
-    Record<'skuaId' | 'skuaA' | 'skuaB' | 'pipitId' | 'pipitA' | 'brackenfoldId' | 'proposalId' | 'mailId', string>
+    Record<
+      'skuaId' | 'skuaA' | 'skuaB' | 'pipitId' | 'pipitA' | 'brackenfoldId' | 'proposalId' | 'meetingId' | 'mailId',
+      string
+    >
   > {
     const project = (name: string) => db().project.findFirstOrThrow({ where: { name }, include: { revisions: true } })
     const [skua, pipit] = [await project('Skua'), await project('Pipit')]
     const idOf = (revisions: readonly { id: string; label: string }[], label: string) =>
       revisions.find((revision) => revision.label === label)?.id ?? ''
     const proposal = await db().proposal.findFirstOrThrow({ where: { revisionId: idOf(skua.revisions, 'B') } })
+    const meeting = await db().meeting.findFirstOrThrow({ where: { revisionId: idOf(skua.revisions, 'B') } })
     const mail = await db().mailMessage.findFirstOrThrow({ where: { kind: 'proposal' }, orderBy: { createdAt: 'asc' } })
     const brackenfold = await db().company.findFirstOrThrow({ where: { name: 'Brackenfold Circuits' } })
     return {
@@ -69,6 +73,7 @@ export const acts = {
       pipitA: idOf(pipit.revisions, 'A'),
       brackenfoldId: brackenfold.id,
       proposalId: proposal.id,
+      meetingId: meeting.id,
       mailId: mail.id,
     }
   },

@@ -18,8 +18,8 @@ describeOnBothDatabases('the signing keys of an installation', (current) => {
     const archive = await fetchPackage(revisionId)
     const folder = mkdtempSync(path.join(tmpdir(), 'bendworthy-keys-'))
     const check = async (bytes: Uint8Array) => {
-      const register = await data.getKeyRegister(team.admin)
-      const page = await checkPackage({ fileName: 'p.zip', bytes: new Uint8Array(bytes) }, register, () =>
+      const trust = await data.getPackageTrust(team.admin)
+      const page = await checkPackage({ fileName: 'p.zip', bytes: new Uint8Array(bytes) }, trust, () =>
         Promise.resolve(null),
       )
       const files = { package: path.join(folder, 'p.zip'), keys: path.join(folder, 'keys.json') }

@@ -23,6 +23,8 @@ describe('settings', () => {
       publicUrl: 'http://127.0.0.1:3000',
       wantsDemoData: true,
       startsEmpty: false,
+      timeStampCaFile: null,
+      timeStampUrl: null,
       logLevel: 'info',
       projectFilesMib: 2048,
       companyFilesMib: 4096,

@@ -1,5 +1,12 @@
 import { checkPackage, MAX_UPLOADED_PACKAGE_BYTES, packageInput } from '@/app/verify-package/check-package'
-import { addArtwork, attachFile, getKeyRegister, getPackageStatus, importSheetFile, previewSheetFile } from '@/lib/data'
+import {
+  addArtwork,
+  attachFile,
+  getPackageStatus,
+  getPackageTrust,
+  importSheetFile,
+  previewSheetFile,
+} from '@/lib/data'
 import { ACTS, previewSheetFileInput } from '@/lib/inputs'
 import { streamed, uploadRoute, whole } from '@/lib/server'
 
@@ -16,7 +23,7 @@ export const POST = uploadRoute({
     packageInput,
     MAX_UPLOADED_PACKAGE_BYTES,
     async (actor, input) =>
-      checkPackage(input, await getKeyRegister(actor), (revisionId) => getPackageStatus(actor, revisionId)),
+      checkPackage(input, await getPackageTrust(actor), (revisionId) => getPackageStatus(actor, revisionId)),
     { turn: 'documents' },
   ),
 })

@@ -10,6 +10,7 @@ import {
   makeSignedPartFiles,
   type PackageContent,
   type PackageParts,
+  signStatement,
 } from '@/lib/package'
 import {
   ACT_MEANINGS,
@@ -34,6 +35,7 @@ import { loadSigningKeys, type SigningKeys } from '../../records/signing-keys'
 import { makeSnapshot } from '../../records/snapshot'
 import { getStandingContent } from '../../records/standing-content'
 import { findPackedFlexTests } from '../../records/tested-lives'
+import { askForTimeStamp } from '../../records/time-stamps'
 import { listCheckpoints } from '../../records/trail-checkpoints'
 import type { TransactionClient } from '../../store/client'
 import { computing } from '../../store/computations'
@@ -145,9 +147,21 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
   )
   const standing = getStandingContent(loaded, snapshot)
   const signedContent = standing.contentJson
+  const signed = signStatement(
+    { revisionId: loaded.record.id, contentHash: standing.contentHash, keyFingerprint: keys.fingerprint },
+    keys.signingKeyPem,
+  )
+  const stamped = { ...signed, token: await askForTimeStamp(signed.signature) }
   const common = {
     workspaceName: loaded.workspace.name,
-    release: { at: at.toISOString(), byName, byUserId: actor.userId, terms, replaces: replaces?.label ?? null },
+    release: {
+      at: at.toISOString(),
+      byName,
+      byUserId: actor.userId,
+      terms,
+      replaces: replaces?.label ?? null,
+      stamped,
+    },
     artwork,
     signedParts: makeSignedPartFiles(signedContent),
     drawing: makeDrawingSource(snapshot, loaded.workspace.name, at.toISOString(), actor.userId),

@@ -189,6 +189,13 @@ export const WORKSPACE_ROWS: readonly AccessRow[] = [
     seenBy: 'workspace',
   },
   {
+    name: 'getPackageTrust',
+    run: (a) => data.getPackageTrust(a),
+    reached: 'ok',
+    may: EVERYBODY,
+    seenBy: 'workspace',
+  },
+  {
     name: 'rotateSigningKey',
     run: (a) => data.rotateSigningKey(a, { reason: 'yearly', compromisedOn: '', password: 'not it' }),
     reached: 'invalid',

@@ -20,7 +20,9 @@ export function Minutes({ projectId, revisionId, meeting }: MinutesProps) {
         <p className="thread-kind" data-kind="note">
           meeting {number} <span className="muted">· {heldOn}</span>
         </p>
-        <h3 id={`meeting-${id}`}>{title}</h3>
+        <h3 id={`meeting-${id}`}>
+          <Link href={paths.meeting(projectId, revisionId, id)}>{title}</Link>
+        </h3>
       </header>
       <dl className="terms">
         <dt>present</dt>

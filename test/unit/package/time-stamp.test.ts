@@ -1,0 +1,68 @@
+import { execFileSync } from 'node:child_process'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import path from 'node:path'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { makeTimeStampQuery, readTimeStamp } from '@/lib/package/time-stamp'
+import { type LocalAuthority, makeLocalAuthority } from '@/test/factories/time-stamp-authority'
+
+/** RFC 3161 (2001), by a second implementation: OpenSSL is the authority, and reads what we write. */
+let folder = ''
+let authority: LocalAuthority
+const data = new TextEncoder().encode('a signature of a release')
+const inFolder = (name: string) => path.join(folder, name)
+
+beforeAll(() => {
+  folder = mkdtempSync(path.join(tmpdir(), 'bendworthy-stamp-'))
+  authority = makeLocalAuthority(folder)
+})
+afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
+describe('a trusted time stamp', () => {
+  it('is asked for in a form that an authority reads, and its answer is read and verified', () => {
+    const query = makeTimeStampQuery(data)
+    writeFileSync(inFolder('query.tsq'), query)
+    const shown = execFileSync('openssl', ['ts', '-query', '-in', inFolder('query.tsq'), '-text'], { encoding: 'utf8' })
+    expect(shown).toMatch(/Hash Algorithm: sha256/i)
+    expect(shown).toMatch(/Certificate required: yes/i)
+    const before = Date.now()
+    const response = authority.reply(query)
+    const read = readTimeStamp(response, data, authority.caPem)
+    if (!read.ok) throw new Error(read.issues[0]?.message)
+    expect(read.value).toMatchObject({ authority: expect.stringContaining('Time stamps of a test'), isTrusted: true })
+    expect(Math.abs(Date.parse(read.value.at) - before)).toBeLessThan(60_000)
+    // What we accept, OpenSSL accepts.
+    writeFileSync(inFolder('data'), data)
+    writeFileSync(inFolder('answer.tsr'), response)
+    const files = ['-data', inFolder('data'), '-in', inFolder('answer.tsr'), '-CAfile', inFolder('ca.pem')]
+    expect(execFileSync('openssl', ['ts', '-verify', ...files], { encoding: 'utf8', stdio: 'pipe' })).toContain('OK')
+  })
+
+  it('is of these bytes and no others, and trusted by the right root alone', () => {
+    const response = authority.reply(makeTimeStampQuery(data))
+    const messageOf = (own: Uint8Array, of: Uint8Array) => {
+      const read = readTimeStamp(own, of, authority.caPem)
+      return read.ok ? 'ok' : (read.issues[0]?.message ?? '')
+    }
+    expect(messageOf(response, new TextEncoder().encode('another'))).toContain('of something else')
+    const other = makeLocalAuthority(mkdtempSync(inFolder('other-')))
+    for (const trusted of [null, other.caPem]) {
+      const read = readTimeStamp(response, data, trusted)
+      expect(read.ok && read.value.isTrusted).toBe(false)
+    }
+    // Any byte of the token that is changed.
+    let acceptedCount = 0
+    for (let at = 0; at < response.length; at += 7) {
+      const changed = Uint8Array.from(response, (byte, index) => (index === at ? byte ^ 0x01 : byte))
+      const read = readTimeStamp(changed, data, authority.caPem)
+      if (!read.ok || !read.value.isTrusted) continue
+      acceptedCount += 1
+      const original = readTimeStamp(response, data, authority.caPem)
+      // What is not signed (names of algorithms, the order of certificates) may differ; time and name may not.
+      expect(read.value).toEqual(original.ok ? original.value : null)
+    }
+    expect(acceptedCount).toBeLessThan(response.length / 7 / 3)
+    expect(messageOf(new Uint8Array([1, 2, 3]), data)).not.toBe('ok')
+    expect(messageOf(new Uint8Array(readFileSync(inFolder('ca.pem'))), data)).not.toBe('ok')
+  })
+})

@@ -10,7 +10,7 @@ const setupFiles = ['test/setup/quiet-console.ts']
  */
 const pure = { setupFiles, isolate: false, testTimeout: 60_000 }
 
-/** Their databases and data folders are their own; what they share is the process, because loading the application again for each took a third of the time. */
+/** Their databases and data folders are their own; what they share is the process, because each would load the application again. */
 const withDatabases = {
   setupFiles: [...setupFiles, 'test/setup/own-data-folder.ts'],
   globalSetup: ['test/setup/base-databases.ts', 'test/setup/bundled-commands.ts'],
@@ -51,7 +51,7 @@ export default defineConfig({
           exclude: OWN_PROCESS,
         },
       },
-      { extends: true, test: { ...withDatabases, name: 'integration-own-process.mjs', include: OWN_PROCESS } },
+      { extends: true, test: { ...withDatabases, name: 'integration-own-process', include: OWN_PROCESS } },
     ],
   },
 })

@@ -203,7 +203,7 @@ test('the part is seen folded: bend by bend, from each side, and in space', asyn
   await expect(folded.locator('output')).toHaveText(/^0 of 2 bends made, .* on the way\.$/)
   await folded.getByRole('radio', { name: 'Front' }).click()
   await page.keyboard.press('Tab')
-  await expect(folded.getByText('Parallel projection')).toBeVisible()
+  await expect(drawing).toBeVisible()
   await expectAccessible(page)
   await folded.getByRole('button', { name: 'Turn it in space' }).click()
   const space = folded.getByRole('img', { name: /in space/ })

@@ -27,6 +27,13 @@ export const thicknessToleranceExamples: readonly ItemExample[] = [
     },
     expect: 'fails',
   },
+  {
+    name: 'a tolerance on the drawing of the arm that its films just hold, all at their worst at once',
+    change: (d) => {
+      getZone(d, 'arm').statedToleranceUm = 4.7
+    },
+    expect: 'meets',
+  },
   { name: 'nothing is drawn up yet', change: withoutConstruction, expect: 'not-computed' },
 ]
 
@@ -38,6 +45,13 @@ export const fittedThicknessExamples: readonly ItemExample[] = [
       getZone(d, 'fingers').statedToleranceUm = 1
     },
     expect: 'fails',
+  },
+  {
+    name: 'a tolerance on the drawing that its films just hold, all at their worst at once',
+    change: (d) => {
+      getZone(d, 'fingers').statedToleranceUm = 12.2
+    },
+    expect: 'meets',
   },
   {
     name: 'a connector end without a tolerance of its own',

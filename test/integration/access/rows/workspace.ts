@@ -1,4 +1,5 @@
 import * as data from '@/lib/data'
+import { PASSWORD } from '@/test/factories/people'
 import { type AccessRow, EVERYBODY, UNSEEN } from './row'
 
 /** Own account and workspace; What waits, what is found: each gets what is theirs. */
@@ -197,7 +198,7 @@ export const WORKSPACE_ROWS: readonly AccessRow[] = [
   },
   {
     name: 'rotateSigningKey',
-    run: (a) => data.rotateSigningKey(a, { reason: 'yearly', compromisedOn: '', password: 'not it' }),
+    run: (a) => data.rotateSigningKey(a, { reason: 'yearly', compromisedOn: '2999-01-01', password: PASSWORD }),
     reached: 'invalid',
     may: ['admin'],
     seenBy: 'workspace',
@@ -209,7 +210,7 @@ export const WORKSPACE_ROWS: readonly AccessRow[] = [
         fingerprint: 'a'.repeat(64),
         compromisedOn: '2026-01-01',
         reason: 'a disk was lost',
-        password: 'not it',
+        password: PASSWORD,
       }),
     reached: 'invalid',
     may: ['admin'],

@@ -26,6 +26,9 @@ export function readSeedDesign(name: 'skua-rev-a' | 'skua-rev-b' | 'pipit-rev-a'
 
 let count = 0
 
+/** Labels given out so far. */
+export const countLabels = (): number => count
+
 /** Labels go on from here, in a database in which another process made revisions. */
 export function goOnAfterRevisions(made: number): void {
   count = Math.max(count, made)

@@ -4,7 +4,7 @@ import { inject } from 'vitest'
 import { type DatabaseKind, getSettings } from '@/lib/config'
 import { openDatabase, replaceDatabase } from '@/lib/data/store/client'
 import { countNames, getActorOf, goOnAfterNames, makeTeam, type Team, type TeamPersonName } from '../factories/people'
-import { bringTo, goOnAfterRevisions, makeRevision, STAGES, type Stage } from '../factories/reviews'
+import { bringTo, countLabels, goOnAfterRevisions, makeRevision, STAGES, type Stage } from '../factories/reviews'
 import { createTestDatabase } from './created-databases'
 
 /** One review of one team. */
@@ -28,6 +28,8 @@ interface Notes {
   readonly userIds: Readonly<Record<TeamPersonName, string>>
   readonly revisionId: string
   readonly namesGiven: number
+  /** Labels that were given out by then in the process that made it. */
+  readonly labelsGiven: number
 }
 
 /**
@@ -74,7 +76,15 @@ function keep(folder: string, origin: string, kind: DatabaseKind, { team, revisi
   const { projectId, companies, ...people } = team
   const userIds = Object.fromEntries(Object.entries(people).map(([name, { userId }]) => [name, userId]))
   const database = kind === 'sqlite' ? kept : origin
-  const notes = { database, projectId, companies, userIds, revisionId, namesGiven: countNames() }
+  const notes = {
+    database,
+    projectId,
+    companies,
+    userIds,
+    revisionId,
+    namesGiven: countNames(),
+    labelsGiven: countLabels(),
+  }
   writeFileSync(path.join(draft, 'notes.json'), JSON.stringify(notes))
   try {
     renameSync(draft, folder)
@@ -89,7 +99,7 @@ async function openCopy(folder: string, notes: Notes): Promise<PreparedReview> {
   const data = path.join(folder, 'data')
   for (const name of readdirSync(data)) cpSync(path.join(data, name), inDataFolder(name), { recursive: true })
   goOnAfterNames(notes.namesGiven)
-  goOnAfterRevisions(1)
+  goOnAfterRevisions(notes.labelsGiven)
   const { projectId, companies, userIds, revisionId } = notes
   const people: Partial<Record<TeamPersonName, Team['lead']>> = {}
   for (const [name, userId] of Object.entries(userIds)) people[name as TeamPersonName] = await getActorOf(userId)

@@ -244,7 +244,11 @@ test('a revision goes from a starting construction to a released package, in the
   await test.step('the designer answers both', async () => {
     await designer.goto(`${revisionUrl}/threads`)
     await answerThread(designer, 'Which way does the foil roll?', 'Yes, along it. Arrow on the drawing.')
-    await answerThread(designer, 'Bead at both board edges', 'Flexible epoxy, 1 mm, both edges; note 12.')
+    await answerThread(
+      designer,
+      'Bead at both board edges',
+      'Flexible epoxy, 1 mm, both edges; the note on the bead says so.',
+    )
   })
 
   await test.step('an answered must-change holds the review until the fabricator says what settled it', async () => {

@@ -186,7 +186,9 @@ test('who may not edit sees the plan and changes nothing', async ({ openAs, demo
   await expect(page.getByRole('button', { name: 'Import DXF or SVG' })).toHaveCount(0)
 })
 
-test('the part is seen folded: bend by bend, from each side, and in space', async ({ openAs, demo }) => {
+test('the part is seen folded: bend by bend, from each side, and in space', async ({ openAs, demo, consoleWatch }) => {
+  // The browser's own remark on pictures that a test takes of what a graphics card would draw.
+  consoleWatch.expect(/GPU stall due to ReadPixels/)
   const page = await openAs('lead')
   await page.goto(`/projects/${demo.skuaId}/revisions/${demo.skuaB}/plan`)
   const folded = page.getByRole('region', { name: 'Folded' })

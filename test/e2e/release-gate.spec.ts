@@ -163,6 +163,7 @@ test('blocker 1: a condition is no yes, and one yes sets no other no aside', asy
   await declare(scene, 'brackenfold', { verdict: 'buildable' })
 })
 
+// biome-ignore lint/suspicious/noSkippedTests: the prepared review has a failing item, see above.
 test.fixme('blocker 2: a number and letter that were issued are not issued again', async ({ demo }) => {
   const scene = await getScene('A')
   const { design } = await read(scene)
@@ -176,6 +177,7 @@ test.fixme('blocker 2: a number and letter that were issued are not issued again
   })
 })
 
+// biome-ignore lint/suspicious/noSkippedTests: the prepared review has a failing item, see above.
 test.fixme('blocker 3: nobody approves their own work, nor in a capacity of their own making', async () => {
   const scene = await getScene('H1')
   const { projectId, page, people } = scene
@@ -246,6 +248,7 @@ test('blocker 5: a must-change is not closed without a reason and what was done,
   expectDone(await people.brackenfold.act('closeThread', threads, withdrawn))
 })
 
+// biome-ignore lint/suspicious/noSkippedTests: the prepared review has a failing item, see above.
 test.fixme('blocker 6: words that differ from what is known keep everybody from signing', async () => {
   const scene = await getScene('H1')
   const { revisionId, people } = scene
@@ -268,6 +271,7 @@ test.fixme('blocker 6: words that differ from what is known keep everybody from 
   expectDone(await people.lead.act('dropAction', actions, { actionId, seenVersion, reason: 'named wrongly' }))
 })
 
+// biome-ignore lint/suspicious/noSkippedTests: the prepared review has a failing item, see above.
 test.fixme('blocker 7: a loosened policy takes a reason, reaches no open revision by itself, and shows in its trail', async () => {
   const scene = await getScene('H1')
   const { projectId, revisionId, page, people } = scene
@@ -303,6 +307,7 @@ test.fixme('blocker 7: a loosened policy takes a reason, reaches no open revisio
   expect(trail).toContain('The team is small.')
 })
 
+// biome-ignore lint/suspicious/noSkippedTests: the prepared review has a failing item, see above.
 test.fixme('blockers 4 and 8: what leaves proves itself, and says what became of it', async () => {
   const scene = await getScene('H1')
   const { revisionId, page, people } = scene

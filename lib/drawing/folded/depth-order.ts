@@ -1,3 +1,5 @@
+import { normalOf } from '@/lib/engine/folding'
+
 /** Millimetres as the eye sees them: x to the right, y down, z away from the eye. */
 export type SeenPoint = readonly [x: number, y: number, z: number]
 
@@ -48,23 +50,16 @@ export function orderByDepth(faces: readonly (readonly SeenPoint[])[]): readonly
 }
 
 function rank(corners: readonly SeenPoint[]): Ranked {
-  let [a, b, c] = [0, 0, 0]
-  corners.forEach(([x, y, z], at) => {
-    const [u, v, w] = corners[(at + 1) % corners.length] ?? [x, y, z]
-    a += (y - v) * (z + w)
-    b += (z - w) * (x + u)
-    c += (x - u) * (y + v)
-  })
-  const long = Math.hypot(a, b, c) || 1
+  const normal = normalOf(corners)
   // Turned towards the eye, so that what has a positive distance is in front.
-  const sign = c > 0 ? -1 / long : 1 / long
+  const [a, b, c] = normal[2] > 0 ? ([-normal[0], -normal[1], -normal[2]] as const) : normal
   const mean = (axis: 0 | 1 | 2) => corners.reduce((sum, corner) => sum + corner[axis], 0) / corners.length
   const bound = (pick: (...values: number[]) => number): SeenPoint => [
     pick(...corners.map(([x]) => x)),
     pick(...corners.map(([, y]) => y)),
     pick(...corners.map(([, , z]) => z)),
   ]
-  const plane = [a * sign, b * sign, c * sign, -(a * mean(0) + b * mean(1) + c * mean(2)) * sign] as const
+  const plane = [a, b, c, -(a * mean(0) + b * mean(1) + c * mean(2))] as const
   return { corners, plane, low: bound(Math.min), high: bound(Math.max) }
 }
 

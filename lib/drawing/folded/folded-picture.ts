@@ -1,8 +1,8 @@
 import type { LengthUnit } from '@/lib/engine'
-import type { FoldStep, ShapeBody, ShapeRole } from '@/lib/engine/folding'
+import { type FoldStep, normalOf, type ShapeBody, type ShapeRole } from '@/lib/engine/folding'
 import { asEntered, countOf, digitsOfResultLength, getShownUnit, withUnit, withUnitInHead } from '@/lib/engine/units'
 import type { Palette } from '../palette'
-import { type DrawingNode, makeNode, type Picture } from '../picture'
+import { type DrawingNode, makeNode, type Picture, roundPx } from '../picture'
 import { orderByDepth, type SeenPoint } from './depth-order'
 import { type FoldedView, makeSeen } from './folded-view'
 
@@ -73,10 +73,10 @@ export function drawFolded(
     if (face === undefined) return []
     const ring = face.points.map(place)
     const fill = mix(palette[FILLS[face.role]], palette.ink, SHADE_PCT * (1 - face.light))
-    const path = ring.map(([x, y]) => `${round(x)} ${round(y)}`).join(' ')
+    const path = ring.map(([x, y]) => `${roundPx(x)} ${roundPx(y)}`).join(' ')
     const edges = ring.flatMap(([x, y], side) => {
       const [u, v] = ring[(side + 1) % ring.length] ?? [x, y]
-      return face.isEdge[side] === true ? [`M${round(x)} ${round(y)}L${round(u)} ${round(v)}`] : []
+      return face.isEdge[side] === true ? [`M${roundPx(x)} ${roundPx(y)}L${roundPx(u)} ${roundPx(v)}`] : []
     })
     return [
       // Its own colour round it closes the hairline between two pieces of one face.
@@ -163,17 +163,10 @@ function doubledAreaOf(points: readonly SeenPoint[]): number {
 
 /** 1 for a face that looks at the light over the left shoulder of the eye, 0 for one that looks away from it. */
 function lightOf(points: readonly SeenPoint[]): number {
-  let [a, b, c] = [0, 0, 0]
-  points.forEach(([x, y, z], at) => {
-    const [u, v, w] = points[(at + 1) % points.length] ?? [x, y, z]
-    a += (y - v) * (z + w)
-    b += (z - w) * (x + u)
-    c += (x - u) * (y + v)
-  })
-  const long = Math.hypot(a, b, c) || 1
+  const [a, b, c] = normalOf(points)
   const [lx, ly, lz] = [-0.36, -0.8, -0.48]
   const sign = c > 0 ? -1 : 1
-  return Math.max(0, (sign * (a * lx + b * ly + c * lz)) / long)
+  return Math.max(0, sign * (a * lx + b * ly + c * lz))
 }
 
 /** On paper a colour of its own; on screen the browser mixes the theme's colours. */
@@ -187,5 +180,3 @@ function mix(colour: string, ink: string, inkPct: number): string {
   })
   return `#${hex.join('')}`
 }
-
-const round = (px: number) => Math.round(px * 100) / 100

@@ -1,8 +1,11 @@
 import 'server-only'
 import { now } from '@/lib/config'
-import type { PersonRights, RevisionScope } from '../records/authorization'
-import type { LoadedRevision } from '../records/loaded-revision'
+import { isOpenStage } from '@/lib/review'
+import { type PersonRights, type RevisionScope, readStage } from '../records/authorization'
+import { recordEvaluation } from '../records/evaluation'
+import { type LoadedRevision, loadRevision } from '../records/loaded-revision'
 import { appendToTrail } from './trail'
+import { hasLiveSignature } from './voided-signatures'
 import { inWriteTransaction } from './write'
 
 /** A second look at the same design within the hour is the same look. */
@@ -10,7 +13,8 @@ const SAME_LOOK_MS = 3_600_000
 
 /**
  * Notes when a fabricator looked at a revision, and at which design: later results say how long ago that was and what
- * changed since. The first look at each design goes into the trail.
+ * changed since. The first look at each design goes into the trail, and the results that said nobody had looked are made
+ * again; results that somebody signed stay as they were signed.
  *
  * @returns what to run after the read; it does nothing for the team, or where the look is already noted
  */
@@ -39,5 +43,8 @@ export function recordView(loaded: LoadedRevision, rights: PersonRights, scope: 
         companyId,
         details: { designHash },
       })
+      const looked = await loadRevision(tx, revisionId)
+      if (!isOpenStage(readStage(looked.record.stage)) || hasLiveSignature(looked)) return
+      await recordEvaluation(tx, looked, at)
     })
 }

@@ -182,3 +182,35 @@ describeOnBothDatabases('a missing signature', (current) => {
     expect(await signing(team.lead, revisionId)).toEqual([])
   }, 400_000)
 })
+
+describeOnBothDatabases('a look of a fabricator', () => {
+  it('is known to the checklist at once, and moves nothing that somebody signed', async () => {
+    const team = await makeTeam()
+    const revisionId = await makeRevision(team)
+    await share(team, revisionId)
+    const headline = async () => {
+      const { items } = await data.getRevision(team.lead, revisionId)
+      return items.find(({ itemId }) => itemId === 'manufacturing-review')?.result.headline
+    }
+    const before = await headline()
+    expect(before).toContain('no fabricator has looked')
+    const { version } = await data.getRevision(team.lead, revisionId)
+    await data.getRevision(team.fabricator, revisionId)
+    expect(await headline()).not.toContain('no fabricator has looked')
+    const { version: after } = await data.getRevision(team.lead, revisionId)
+    expect(after, 'who has the page open goes on').toBe(version)
+    const count = () => db().evaluation.count({ where: { revisionId } })
+    const stored = await count()
+    await data.getRevision(team.fabricator, revisionId)
+    expect(await count(), 'the same look').toBe(stored)
+
+    const signedId = await makeRevisionAt(team, 'awaiting-signature')
+    await sign(team.lead, signedId)
+    await db().revisionShare.updateMany({ where: { revisionId: signedId }, data: { lookedJson: null } })
+    const signed = await db().evaluation.count({ where: { revisionId: signedId } })
+    await data.getRevision(team.fabricator, signedId)
+    expect(await db().evaluation.count({ where: { revisionId: signedId } })).toBe(signed)
+    const view = await data.getRevision(team.lead, signedId)
+    expect(view.signatures.filter(({ voidedAt }) => voidedAt === null)).toHaveLength(1)
+  })
+})

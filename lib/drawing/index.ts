@@ -16,7 +16,7 @@ export { PRINT_PALETTE, SCREEN_PALETTE } from './palette'
 export { drawPanel } from './panel-picture'
 export { drawPaperModel } from './paper-model/paper-model'
 export { drawPartSection } from './part-section'
-export { type DrawingNode, type Picture, type PictureTable, toSvg } from './picture'
+export { type DrawingNode, describePicture, type Picture, type PictureTable, toSvg } from './picture'
 export { drawPlanPicture } from './plan/plan-picture'
 export { makeProductMarkSvg, PRODUCT_MARK_PATHS, PRODUCT_MARK_SIZE } from './product-mark'
 export {

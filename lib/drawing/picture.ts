@@ -75,3 +75,6 @@ function serialize(node: DrawingNode | string): string {
 function escapeXml(text: string): string {
   return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;')
 }
+
+/** What stands for the picture where it is not seen. */
+export const describePicture = ({ title, description }: Picture): string => `${title}. ${description}`

@@ -1,5 +1,5 @@
 import type { Content } from 'pdfmake/interfaces'
-import { listStateFigures, listStateRows, toSvg } from '@/lib/drawing'
+import { listStateFigures, listStateRows } from '@/lib/drawing'
 import {
   BEND_FIELDS,
   BEND_STATE_KEYS,
@@ -28,6 +28,7 @@ import {
   makeFacts,
   makeTable,
   PICTURE_SCALE,
+  showPicture,
   TEXT_WIDTH_PT,
 } from './style'
 import { formatStated, formatText, formatYesNo } from './words'
@@ -288,10 +289,7 @@ function makePlots(bend: Bend, pictures: Pictures): Content[] {
   return rows.map(
     (row): Content => ({
       columns: row.map((picture) => ({
-        stack: [
-          { text: picture.title, style: 'label' },
-          { svg: toSvg(picture), width },
-        ],
+        stack: [{ text: picture.title, style: 'label' }, showPicture(picture, width)],
         width,
       })),
       columnGap: PLOT_GAP_PT,

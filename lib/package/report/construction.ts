@@ -1,5 +1,5 @@
 import type { Content } from 'pdfmake/interfaces'
-import { formatDesignation, listLayerTable, nameConductorLayers, toSvg } from '@/lib/drawing'
+import { formatDesignation, listLayerTable, nameConductorLayers } from '@/lib/drawing'
 import {
   type Design,
   type FieldNode,
@@ -27,6 +27,7 @@ import {
   makeFacts,
   makeTable,
   PICTURE_SCALE,
+  showPicture,
   TEXT_WIDTH_PT,
 } from './style'
 import { formatSource } from './words'
@@ -47,7 +48,7 @@ export function makeConstruction(content: PackageContent, pictures: Pictures | n
     parts.push({
       stack: [
         { text: 'Section through the part', style: 'subsection' },
-        { svg: toSvg(pictures.drawPart(TEXT_WIDTH_PT * PICTURE_SCALE)), width: TEXT_WIDTH_PT },
+        showPicture(pictures.drawPart(TEXT_WIDTH_PT * PICTURE_SCALE), TEXT_WIDTH_PT),
       ],
       unbreakable: true,
     })
@@ -57,7 +58,7 @@ export function makeConstruction(content: PackageContent, pictures: Pictures | n
     parts.push({
       stack: [
         { text: 'Part in plan', style: 'subsection' },
-        { svg: toSvg(plan), width: TEXT_WIDTH_PT },
+        showPicture(plan, TEXT_WIDTH_PT),
         { text: plan.description, style: 'small' },
       ],
       unbreakable: true,
@@ -68,7 +69,7 @@ export function makeConstruction(content: PackageContent, pictures: Pictures | n
     parts.push({
       stack: [
         { text: 'Part folded', style: 'subsection' },
-        { svg: toSvg(fold), width: TEXT_WIDTH_PT * FOLD_SHARE },
+        showPicture(fold, TEXT_WIDTH_PT * FOLD_SHARE),
         { text: fold.description, style: 'small' },
       ],
       unbreakable: true,
@@ -198,7 +199,7 @@ function makeZone({ snapshot }: PackageContent, zone: ZoneResult, pictures: Pict
     }),
   )
   if (picture === null) return [...head, table]
-  const drawn: Content = { svg: toSvg(picture), width: TEXT_WIDTH_PT }
+  const drawn = showPicture(picture, TEXT_WIDTH_PT)
   return [keepTogether([...head, drawn], { pictureHeightPt: picture.heightPx / PICTURE_SCALE }), table]
 }
 

@@ -1,4 +1,4 @@
-import { type DrawnSheet, type Picture, toSvg } from '@/lib/drawing'
+import { type DrawnSheet, describePicture, type Picture, toSvg } from '@/lib/drawing'
 import type { PackageFile } from '../content'
 import { writeSheetSvg } from '../drawing'
 import { PDF_FONT, type PdfIdentity, writePdf } from './pdf-writer'
@@ -20,6 +20,7 @@ export async function writeSheetsPdf(sheets: readonly Picture[], identity: PdfId
       defaultStyle: { font: PDF_FONT },
       content: sheets.map((sheet, index) => ({
         svg: toSvg(sheet),
+        alt: describePicture(sheet),
         fit: [width, height],
         ...(index === 0 ? {} : { pageBreak: 'before' as const }),
       })),

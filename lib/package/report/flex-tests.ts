@@ -5,13 +5,12 @@ import {
   listFlexTestConditions,
   listFlexTestSpecimens,
   type PictureTable,
-  toSvg,
 } from '@/lib/drawing'
 import { nameOwnTests } from '@/lib/engine'
 import type { PackageContent } from '../content'
 import { describeWithheld, listUsedFlexTestSets } from '../flex-tests'
 import type { Pictures } from './pictures'
-import { type Heading, keepTogether, level2, makeTable, PICTURE_SCALE } from './style'
+import { type Heading, keepTogether, level2, makeTable, PICTURE_SCALE, showPicture } from './style'
 
 const PLOT_WIDTH_PT = 340
 
@@ -41,7 +40,7 @@ export function makeFlexTests(content: PackageContent, pictures: Pictures | null
         : [
             keepTogether([
               { text: plot.title, style: 'label' },
-              { svg: toSvg(plot), width: PLOT_WIDTH_PT },
+              showPicture(plot, PLOT_WIDTH_PT),
               { text: plot.description, style: 'small', margin: [0, 0, 0, 4] },
             ]),
           ]),

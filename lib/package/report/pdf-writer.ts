@@ -3,7 +3,9 @@ import path from 'node:path'
 import * as fontkit from 'fontkit'
 import pdfmake from 'pdfmake'
 import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces'
+import { tagContent } from './pdf-tags'
 import { makeRuns } from './stand-in-font'
+import { installTags } from './tagged-renderer'
 
 /** The family of screens, report and drawing sheets. */
 export const PDF_FONT = 'Source Sans 3'
@@ -48,6 +50,7 @@ function prepare(): Fonts {
   // Documents are made of what is passed in: nothing is fetched, and no file is read but the fonts.
   pdfmake.setUrlAccessPolicy(() => false)
   pdfmake.setLocalAccessPolicy((file) => [own, standIn].includes(path.dirname(path.resolve(file))))
+  installTags()
   const covered = new Set((fontkit.openSync(regular) as fontkit.Font).characterSet)
   ready = { has: (codePoint) => covered.has(codePoint) }
   return ready
@@ -62,8 +65,8 @@ export interface PdfIdentity {
 }
 
 /**
- * Lays out and writes a PDF for archives: PDF/A-2, level B (ISO 19005-2, 2011), with language and title. Not tagged: the library writes a tree
- * of structure only for what it is told piece by piece, and an empty one would claim what is not there, so level A and PDF/UA are not reached.
+ * Lays out and writes a PDF for archives: PDF/A-2, level B (ISO 19005-2, 2011), with language and title, and tagged: a tree of
+ * structure says what is a heading, a row, a picture and what it shows. Level A and PDF/UA are not claimed: no tool has judged the files.
  * Streams stay uncompressed: the archive's checks then cover every byte in one form.
  */
 export async function writePdf(definition: TDocumentDefinitions, identity: PdfIdentity): Promise<Uint8Array> {
@@ -71,7 +74,8 @@ export async function writePdf(definition: TDocumentDefinitions, identity: PdfId
   const date = new Date(identity.at)
   const document = pdfmake.createPdf({
     ...definition,
-    content: makeRuns(definition.content, has, STAND_IN_FONT) as Content,
+    content: tagContent(makeRuns(definition.content, has, STAND_IN_FONT)) as Content,
+    tagged: true,
     compress: false,
     version: '1.7',
     subset: 'PDF/A-2b',

@@ -7,6 +7,7 @@ import type {
   Table,
   TableCell,
 } from 'pdfmake/interfaces'
+import { describePicture, type Picture, toSvg } from '@/lib/drawing'
 
 export const INK = '#1a1d20'
 export const SOFT = '#565b60'
@@ -78,6 +79,12 @@ function keepRows(
 export function keepTogether(stack: Content[], options: { readonly pictureHeightPt?: number } = {}): ContentStack {
   const fits = measureText(stack) <= 2 * LONGEST_UNBROKEN && (options.pictureHeightPt ?? 0) <= TALLEST_PICTURE_PT
   return { stack, unbreakable: fits }
+}
+
+/** A picture in the report's flow, with what it shows for who does not see it. */
+export function showPicture(picture: Picture, widthPt: number): Content {
+  const shown = { svg: toSvg(picture), width: widthPt, alt: describePicture(picture) }
+  return shown
 }
 
 /** A picture that leaves room for a block of facts above it. */

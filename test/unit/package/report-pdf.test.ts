@@ -149,8 +149,9 @@ describe('PDFs as they are written', async () => {
     expect(text).not.toMatch(/\/(Encrypt|JavaScript|JS|EmbeddedFiles|Launch|Movie|Sound)\b/)
     // The standard fonts that a reader brings are never named.
     expect(text).not.toMatch(/\/BaseFont \/(Helvetica|Times|Courier|Symbol|ZapfDingbats)/)
-    // It does not claim a structure that it has not.
-    expect(text).not.toContain('/MarkInfo')
+    // Tagged (`tagged-pdf.test.ts`), and no more than level B claimed.
+    expect(/\/Marked true/.test(text)).toBe(true)
+    expect(/pdfaid:conformance>B</.test(text)).toBe(true)
     const created = /<xmp:CreateDate>([^<]+)</.exec(text)?.[1] ?? ''
     expect(new Date(created).toISOString()).toBe(new Date(makeContent().release.at).toISOString())
   })

@@ -35,7 +35,8 @@ export {
   PROFILE_ITEM_IDS,
   type Profile,
 } from './profiles'
-export { SEVERITIES } from './severity'
+export { describeRootCause } from './roots'
+export { SEVERITIES, type Severity } from './severity'
 export { computeStepConcentration, filletRadiusOfTaperMm } from './step-concentration'
 export {
   findEarlierQuestion,

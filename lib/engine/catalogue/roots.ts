@@ -139,6 +139,11 @@ export function listRootsOf(itemId: string): readonly Root[] {
   return ROOTS.filter(({ followers }) => followers.some((follower) => follower.itemId === itemId))
 }
 
+/** The cause that an item names where it fails, as a clause; null for an item that is no root. */
+export function describeRootCause(itemId: string): string | null {
+  return ROOTS.find((root) => root.itemId === itemId)?.cause ?? null
+}
+
 /** Would the sum of the other bends alone hold? Then those that fail bring the failure. */
 function isDamageOfBends(context: EvaluationContext, outcome: Outcome, failed: readonly Outcome[]): boolean {
   const layerId = outcome.places.find(({ kind }) => kind === 'layer')?.id

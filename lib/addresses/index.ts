@@ -63,6 +63,12 @@ export const paths = {
     `/projects/${enc(projectId)}/revisions/${enc(revisionId)}${tab === 'overview' ? '' : `/${tab}`}`,
   item: (projectId: string, revisionId: string, itemId: string) =>
     `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/checklist#item-${enc(itemId)}`,
+  /** One bend, at its remedies where these are asked for. */
+  bend: (projectId: string, revisionId: string, bendId: string, part?: 'remedies') =>
+    `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/bends?bend=${enc(bendId)}${part === undefined ? '' : '&remedies=1#remedies'}`,
+  /** The form for a question or comment, about this place. */
+  ask: (projectId: string, revisionId: string, anchor: { readonly kind: string; readonly id: string }) =>
+    `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/threads?about=${enc(`${anchor.kind}:${anchor.id}`)}#ask`,
   thread: (projectId: string, revisionId: string, threadId: string) =>
     `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/threads#thread-${enc(threadId)}`,
   meeting: (projectId: string, revisionId: string, meetingId: string) =>

@@ -7,7 +7,7 @@ async function findRemedies(page: Page) {
   const start = section.getByRole('button', { name: 'Find remedies' })
   await expect(async () => {
     if (await start.isVisible()) await start.click()
-    await expect(section.getByText(/^As it is:/)).toBeVisible({ timeout: 5_000 })
+    await expect(section.getByText(/^Strain and life as they are:/)).toBeVisible({ timeout: 5_000 })
   }).toPass({ timeout: 60_000 })
   return section
 }
@@ -138,7 +138,7 @@ test('a search for remedies shows its progress, stops by hand and where the page
   await expect.poll(() => held.length).toBeGreaterThan(0)
   await stop.click()
   await expect(stop).toHaveCount(0)
-  await expect(section.getByText(/^As it is:/)).toHaveCount(0)
+  await expect(section.getByText(/^Strain and life as they are:/)).toHaveCount(0)
   await expect.poll(() => stopped.filter((path) => path.endsWith('/remedies')).length).toBe(1)
 
   await begin()

@@ -108,7 +108,7 @@ test('focus stays where remedies were asked for', async ({ openAs, demo }) => {
       await find.focus()
       await page.keyboard.press('Enter')
     }
-    await expect(section.getByText(/^As it is:/)).toBeVisible({ timeout: 5_000 })
+    await expect(section.getByText(/^Strain and life as they are:/)).toBeVisible({ timeout: 5_000 })
   }).toPass({ timeout: 60_000 })
   await expect(section.getByRole('button').first()).toBeFocused()
 })

@@ -26,6 +26,8 @@ interface ThreadListProps {
   mayComment: boolean
   mayRaiseQuery: boolean
   initialFilter: string
+  /** Place that somebody came to ask about, as `kind:id`: the form comes first then. */
+  about: string | null
   maxFileBytes: number
 }
 
@@ -41,6 +43,7 @@ export function ThreadList(props: ThreadListProps) {
     mayComment,
     mayRaiseQuery,
     initialFilter,
+    about,
     maxFileBytes,
   } = props
   const [filter, setFilter] = useState<Filter>(
@@ -71,8 +74,21 @@ export function ThreadList(props: ThreadListProps) {
     return thread.state !== 'closed'
   })
   const ordered = [...shown].sort((a, b) => Number(isHolding(b)) - Number(isHolding(a)) || compareTimes(a, b))
+  const askedFor = about === null ? undefined : anchors.find(({ kind, id }) => `${kind}:${id}` === about)
+  const form = mayComment && (
+    <PageSection title={askedFor === undefined ? 'Open a thread' : 'Ask or comment'} id="ask">
+      <ThreadForm
+        revisionId={revisionId}
+        anchors={askedFor === undefined ? anchors : [askedFor, ...anchors.filter((anchor) => anchor !== askedFor)]}
+        fabricators={fabricators}
+        role={role}
+        mayRaiseQuery={mayRaiseQuery}
+      />
+    </PageSection>
+  )
   return (
     <>
+      {askedFor !== undefined && form}
       <div className="row filters no-print">
         <ChoiceGroup label="Which threads" options={FILTERS} value={filter} onChange={changeFilter} />
       </div>
@@ -82,17 +98,7 @@ export function ThreadList(props: ThreadListProps) {
       {ordered.map((thread) => (
         <ThreadCard key={thread.id} projectId={projectId} thread={thread} maxFileBytes={maxFileBytes} />
       ))}
-      {mayComment && (
-        <PageSection title="Open a thread">
-          <ThreadForm
-            revisionId={revisionId}
-            anchors={anchors}
-            fabricators={fabricators}
-            role={role}
-            mayRaiseQuery={mayRaiseQuery}
-          />
-        </PageSection>
-      )}
+      {askedFor === undefined && form}
     </>
   )
 }

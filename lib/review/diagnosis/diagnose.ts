@@ -8,6 +8,7 @@ import {
   type Place,
 } from '@/lib/engine/results'
 import type { AnswerState } from '../snapshot'
+import { type Cure, listCures } from './cures'
 import { findTheme, THEMES, type Theme } from './themes'
 
 /** An item as the diagnosis reads it. */
@@ -17,6 +18,10 @@ export interface DiagnosedItem {
   readonly state: AnswerState
   readonly severity: Severity
   readonly question: string
+  /** Parts of the design that it looks at, as patterns. */
+  readonly restsOn: readonly string[]
+  /** Whom to ask, where that is not the designer. */
+  readonly askedOf: readonly string[]
 }
 
 /** One item as far as it fails at the place of a cause. */
@@ -26,6 +31,8 @@ export interface CauseRow {
   readonly severity: Severity
   readonly basis: ItemBasis
   readonly isWaived: boolean
+  readonly askedOf: readonly string[]
+  readonly cures: readonly Cure[]
   /** Its failure goes with that of another item of the revision. */
   readonly isFollower: boolean
   /** Those that fail here, the worst first. */
@@ -60,15 +67,17 @@ const LEAST_MULTIPLE = 1
 /**
  * What fails, as causes: by place and by what the items speak of, most severe first. A dozen rows that come from one thing at one place are one cause; an
  * item that fails at two bends is a row of both.
+ *
+ * @param hasPlan  the part is drawn in plan, where what was drawn is changed
  */
-export function diagnose(items: readonly DiagnosedItem[]): Cause[] {
+export function diagnose(items: readonly DiagnosedItem[], { hasPlan }: { readonly hasPlan: boolean }): Cause[] {
   const groups = new Map<string, Group>()
   for (const item of items) {
     if (item.result.verdict !== 'fails') continue
     for (const outcome of item.result.outcomes.filter(doesFail)) addTo(groups, item, outcome)
   }
   return mergeAlike([...groups.values()])
-    .map(toCause)
+    .map((group) => toCause(group, hasPlan))
     .sort(compareCauses)
 }
 
@@ -130,7 +139,7 @@ function mergeAlike(groups: readonly Group[]): Group[] {
   return [...merged.values()]
 }
 
-function toCause({ id, title, at, places, found }: Group): Cause {
+function toCause({ id, title, at, places, found }: Group, hasPlan: boolean): Cause {
   const rows = [...found.values()].map(
     ({ item, outcomes }): CauseRow => ({
       itemId: item.itemId,
@@ -138,6 +147,8 @@ function toCause({ id, title, at, places, found }: Group): Cause {
       severity: item.severity,
       basis: item.result.basis,
       isWaived: item.state === 'waived',
+      askedOf: item.askedOf,
+      cures: listCures(item, outcomes, hasPlan),
       isFollower: (item.result.followsFrom ?? []).length > 0,
       outcomes: outcomes.toSorted((a, b) => readMultiple(b) - readMultiple(a)),
     }),

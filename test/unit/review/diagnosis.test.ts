@@ -4,6 +4,8 @@ import { CATALOGUE } from '@/lib/engine/catalogue'
 import { countStanding, type DiagnosedItem, diagnose, THEMES } from '@/lib/review'
 import { DEMO_DESIGNS, readDrawnDesign } from '../engine-assembly/demo-design-files'
 
+const diagnoseDrawn = (items: readonly DiagnosedItem[]) => diagnose(items, { hasPlan: true })
+
 const definitions = new Map(CATALOGUE.map((item) => [item.id, item]))
 
 function listItems(name: (typeof DEMO_DESIGNS)[number], waived: readonly string[] = []): DiagnosedItem[] {
@@ -13,6 +15,8 @@ function listItems(name: (typeof DEMO_DESIGNS)[number], waived: readonly string[
     state: waived.includes(result.itemId) ? 'waived' : 'open',
     severity: definitions.get(result.itemId)?.severity ?? 'advice',
     question: definitions.get(result.itemId)?.question ?? '',
+    restsOn: definitions.get(result.itemId)?.restsOn ?? [],
+    askedOf: [],
   }))
 }
 
@@ -23,7 +27,7 @@ test('each item is named by one theme at most, and exists', () => {
 })
 
 test('the hinge that kills revision A of the demo comes first, as one cause of many rows', () => {
-  const causes = diagnose(listItems('skua-rev-a'))
+  const causes = diagnoseDrawn(listItems('skua-rev-a'))
   const [first] = causes
   expect(first).toMatchObject({
     title: 'Copper and films in the bend',
@@ -54,7 +58,7 @@ test('every failing outcome is in one cause and no other, whatever the design', 
     const failing = items
       .filter(({ result }) => result.verdict === 'fails')
       .flatMap(({ result }) => result.outcomes.filter((outcome) => 'verdict' in outcome && outcome.verdict === 'fails'))
-    const told = diagnose(items).flatMap(({ rows }) => rows.flatMap(({ outcomes }) => outcomes))
+    const told = diagnoseDrawn(items).flatMap(({ rows }) => rows.flatMap(({ outcomes }) => outcomes))
     expect(told).toHaveLength(failing.length)
     expect(new Set(told)).toEqual(new Set(failing))
   }
@@ -62,7 +66,7 @@ test('every failing outcome is in one cause and no other, whatever the design', 
 
 test('causes stand by severity, and far fewer than rows', () => {
   const items = listItems('skua-rev-a')
-  const causes = diagnose(items)
+  const causes = diagnoseDrawn(items)
   const rank = { blocking: 0, major: 1, minor: 2, advice: 3 }
   const ranks = causes.map(({ severity }) => (severity === null ? 4 : rank[severity]))
   expect(ranks).toEqual(ranks.toSorted((a, b) => a - b))
@@ -70,7 +74,7 @@ test('causes stand by severity, and far fewer than rows', () => {
 })
 
 test('two boards in which the same prepreg is too thin are one cause at two places', () => {
-  const encapsulation = diagnose(listItems('skua-rev-a')).filter(({ rows }) =>
+  const encapsulation = diagnoseDrawn(listItems('skua-rev-a')).filter(({ rows }) =>
     rows.some(({ itemId }) => itemId === 'copper-encapsulation'),
   )
   expect(encapsulation.map(({ places }) => places.map(({ name }) => name))).toEqual([
@@ -81,9 +85,23 @@ test('two boards in which the same prepreg is too thin are one cause at two plac
 test('what is waived leads nothing: its cause comes last and has no severity', () => {
   const items = listItems('skua-rev-a')
   const failing = items.filter(({ result }) => result.verdict === 'fails').map(({ itemId }) => itemId)
-  expect(diagnose(listItems('skua-rev-a', failing)).every(({ severity }) => severity === null)).toBe(true)
-  const drawing = diagnose(listItems('skua-rev-a', ['layer-names'])).find(({ id }) => id.startsWith('drawing'))
+  expect(diagnoseDrawn(listItems('skua-rev-a', failing)).every(({ severity }) => severity === null)).toBe(true)
+  const drawing = diagnoseDrawn(listItems('skua-rev-a', ['layer-names'])).find(({ id }) => id.startsWith('drawing'))
   expect(drawing?.rows.at(-1)).toMatchObject({ itemId: 'layer-names', isWaived: true })
+})
+
+test('each failing row leads somewhere: the bend to its remedies, a field to where it is entered', () => {
+  const rows = diagnoseDrawn(listItems('skua-rev-a')).flatMap((cause) => cause.rows.map((row) => ({ cause, row })))
+  const kindsOf = (itemId: string) =>
+    rows.filter(({ row }) => row.itemId === itemId).map(({ row }) => row.cures.map(({ kind }) => kind))
+  expect(kindsOf('fatigue-life')).toEqual([['remedies', 'field', 'waiver', 'question']])
+  expect(rows.every(({ row }) => row.cures.some(({ kind }) => kind === 'question'))).toBe(true)
+  const tabOf = (itemId: string) =>
+    rows.find(({ row }) => row.itemId === itemId)?.row.cures.find((cure) => cure.kind === 'field')
+  expect(tabOf('layer-stagger')).toMatchObject({ tab: 'plan' })
+  expect(tabOf('copper-encapsulation')).toMatchObject({ tab: 'construction' })
+  expect(tabOf('fold-order-model')).toMatchObject({ tab: 'bends', bendId: 'hinge' })
+  expect(tabOf('bend-call-out')).toMatchObject({ tab: 'features' })
 })
 
 test('an item that no theme names is a cause of its own', () => {
@@ -91,6 +109,8 @@ test('an item that no theme names is a cause of its own', () => {
     itemId: 'own-rule',
     question: 'Is the pocket deep enough?',
     severity: 'major',
+    restsOn: ['brief'],
+    askedOf: ['quality engineer'],
     state: 'open',
     result: {
       verdict: 'fails',
@@ -101,7 +121,9 @@ test('an item that no theme names is a cause of its own', () => {
       ],
     },
   }
-  expect(diagnose([own])).toMatchObject([{ title: 'Is the pocket deep enough?', at: 'document', severity: 'major' }])
+  expect(diagnoseDrawn([own])).toMatchObject([
+    { title: 'Is the pocket deep enough?', at: 'document', severity: 'major' },
+  ])
 })
 
 test('every item is counted once in the standing, and the counts add up', () => {

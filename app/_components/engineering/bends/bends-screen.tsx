@@ -36,18 +36,20 @@ interface BendsScreenProps {
   readonly saveAction: SaveDesignAction
   /** Bend to open first, from the address. */
   readonly initialBendId: string | null
+  /** Its remedies are wanted at once. */
+  readonly areRemediesWanted?: boolean
 }
 
-export function BendsScreen({ stored, saveAction, initialBendId }: BendsScreenProps) {
+export function BendsScreen({ stored, saveAction, initialBendId, areRemediesWanted = false }: BendsScreenProps) {
   return (
     <DraftProvider stored={stored}>
       <SaveBar action={saveAction} />
-      <Bends initialBendId={initialBendId} />
+      <Bends initialBendId={initialBendId} areRemediesWanted={areRemediesWanted} />
     </DraftProvider>
   )
 }
 
-function Bends({ initialBendId }: { initialBendId: string | null }) {
+function Bends({ initialBendId, areRemediesWanted }: { initialBendId: string | null; areRemediesWanted: boolean }) {
   const { state, isReadOnly } = useDraft()
   const edit = useEdit()
   const { bends, construction } = state.design
@@ -86,7 +88,15 @@ function Bends({ initialBendId }: { initialBendId: string | null }) {
           <BendList chosenId={chosen?.id ?? null} onChoose={setChosenId} />
         )}
       </PageSection>
-      {chosen !== undefined && <BendDetail key={chosen.id} bend={chosen} index={chosenIndex} onCopied={setChosenId} />}
+      {chosen !== undefined && (
+        <BendDetail
+          key={chosen.id}
+          bend={chosen}
+          index={chosenIndex}
+          onCopied={setChosenId}
+          areRemediesWanted={areRemediesWanted && chosen.id === initialBendId}
+        />
+      )}
     </>
   )
 }
@@ -143,9 +153,10 @@ interface BendDetailProps {
   readonly bend: Bend
   readonly index: number
   readonly onCopied: (bendId: string) => void
+  readonly areRemediesWanted: boolean
 }
 
-function BendDetail({ bend, index, onCopied }: BendDetailProps) {
+function BendDetail({ bend, index, onCopied, areRemediesWanted }: BendDetailProps) {
   const { state, live, isReadOnly } = useDraft()
   const edit = useEdit()
   const { evaluation, evaluatedDesign } = live
@@ -161,10 +172,36 @@ function BendDetail({ bend, index, onCopied }: BendDetailProps) {
     }))
     onCopied(id)
   }
+  const title = bend.name === '' ? 'Unnamed bend' : bend.name
   return (
     <>
+      {evaluatedBend !== undefined && result !== undefined && (
+        <PageSection title="Remedies" id="remedies">
+          <RemedyPanel bend={evaluatedBend} isWantedAtOnce={areRemediesWanted} />
+        </PageSection>
+      )}
+      {result === undefined || evaluatedBend === undefined || zone === undefined ? (
+        <PageSection title={title}>
+          <p className="empty">This bend has not been computed yet. Fix the errors listed above first.</p>
+        </PageSection>
+      ) : (
+        <div className="bench">
+          <PageSection title={`${title}: verdicts`}>
+            {result.missing.length > 0 && (
+              <p className="small">Missing: {result.missing.map((missing) => missing.label).join('; ')}.</p>
+            )}
+            <OutcomeList
+              outcomes={listOutcomesAt(evaluation, 'bend', bend.id)}
+              emptyText="No checklist item concerns this bend."
+            />
+          </PageSection>
+          <PageSection title="Pictures">
+            <BendPlots bend={evaluatedBend} result={result} zone={zone} />
+          </PageSection>
+        </div>
+      )}
       <PageSection
-        title={bend.name === '' ? 'Unnamed bend' : bend.name}
+        title={`${title}: inputs`}
         actions={
           !isReadOnly && (
             <>
@@ -178,29 +215,10 @@ function BendDetail({ bend, index, onCopied }: BendDetailProps) {
       >
         <BendForm bend={bend} index={index} />
       </PageSection>
-      {result === undefined || evaluatedBend === undefined || zone === undefined ? (
-        <p className="empty">This bend has not been computed yet. Fix the errors listed above first.</p>
-      ) : (
+      {result !== undefined && evaluatedBend !== undefined && zone !== undefined && (
         <>
-          <div className="bench">
-            <PageSection title="Verdicts">
-              {result.missing.length > 0 && (
-                <p className="small">Missing: {result.missing.map((missing) => missing.label).join('; ')}.</p>
-              )}
-              <OutcomeList
-                outcomes={listOutcomesAt(evaluation, 'bend', bend.id)}
-                emptyText="No checklist item concerns this bend."
-              />
-            </PageSection>
-            <PageSection title="Pictures">
-              <BendPlots bend={evaluatedBend} result={result} zone={zone} />
-            </PageSection>
-          </div>
           <PageSection title="What moves strain and life">
             <TornadoPanel key={evaluatedBend.id} bend={evaluatedBend} />
-          </PageSection>
-          <PageSection title="Remedies" id="remedies">
-            <RemedyPanel bend={evaluatedBend} />
           </PageSection>
           <PageSection title="Radius by laminate, handbook and ratio">
             <RadiusComparison bend={evaluatedBend} result={result} />

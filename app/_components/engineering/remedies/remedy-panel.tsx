@@ -12,9 +12,9 @@ const RemedyWorkbench = lazy(async () => ({ default: (await import('./remedy-wor
  * Changes that the trade would try on this bend. They are sought on demand, since some hundred sections are computed;
  * typing in the fields above never waits for it.
  */
-export function RemedyPanel({ bend }: { bend: Bend }) {
+export function RemedyPanel({ bend, isWantedAtOnce = false }: { bend: Bend; isWantedAtOnce?: boolean }) {
   const { problemCount } = useDraft()
-  const [isOpen, setIsOpen] = useState(false)
+  const [isOpen, setIsOpen] = useState(isWantedAtOnce)
   // The button stays, with the focus on it, until the workbench takes the focus over. It is not announced as pending: the
   // announcement would outlive the button that it names.
   const [, startTransition] = useTransition()

@@ -1,11 +1,11 @@
 import Link from 'next/link'
 import { PlanOverview } from '@/app/_components/engineering'
 import { evaluateAgain, shareRevision, unshareRevision } from '@/app/_components/review/actions'
-import { AnswerMark } from '@/app/_components/review/answer-mark'
 import { listTextsOf } from '@/app/_components/review/catalogue-texts'
+import { Diagnosis } from '@/app/_components/review/diagnosis'
 import { ResultsOverview } from '@/app/_components/review/results-overview'
 import { SharingPanel } from '@/app/_components/review/sharing-panel'
-import { countVerdicts, VerdictCounts } from '@/app/_components/review/verdict-counts'
+import { StandingLine } from '@/app/_components/review/standing-line'
 import { ActionButton } from '@/app/_components/ui/action-button'
 import { LinkButton } from '@/app/_components/ui/button'
 import { Cautions } from '@/app/_components/ui/cautions'
@@ -16,13 +16,16 @@ import { Timestamp } from '@/app/_components/ui/timestamp'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { paths } from '@/lib/addresses'
 import { listFabricators, type RevisionView } from '@/lib/data'
+import { listAskedRoles, makeCatalogue } from '@/lib/engine/catalogue'
 import { BASIS_WORDS } from '@/lib/engine/results'
+import { countStanding, type DiagnosedItem, diagnose } from '@/lib/review'
 import { loadRevision, type RevisionParams } from './load-revision'
 
 export default async function ResultsPage({ params }: RevisionParams) {
   const { projectId, revisionId } = await params
   const { actor, revision } = await loadRevision(projectId, revisionId)
   const record = revision.evaluationRecord
+  const causes = diagnose(listDiagnosed(revision), { hasPlan: revision.design.plan !== null })
   const fabricators = revision.may.share ? await listFabricators(actor, projectId) : []
   return (
     <>
@@ -52,14 +55,33 @@ export default async function ResultsPage({ params }: RevisionParams) {
           </>
         }
       >
+        <StandingLine
+          standing={countStanding(revision.items)}
+          causeCount={causes.length}
+          blockerCount={revision.blockers.length}
+          projectId={projectId}
+          revisionId={revisionId}
+        />
+        <Diagnosis
+          causes={causes}
+          place={{
+            projectId,
+            revisionId,
+            mayComment: revision.may.comment,
+            mayProposeWaiver: revision.may.proposeWaiver,
+            mayEdit: revision.may.edit || revision.may.propose,
+          }}
+          design={revision.design}
+          bends={revision.evaluation.bends}
+          zones={revision.evaluation.zones}
+        />
         <p className="muted small">
           Recorded <Timestamp at={record.recordedAt} /> UTC with engine {record.engineVersion}.
         </p>
-        <p className="above">
-          <VerdictCounts counts={countVerdicts(revision.items)} />
-        </p>
-        <NeedsAttention revision={revision} />
         <Cautions />
+      </PageSection>
+      <PageSection title="Thin margins and missing inputs">
+        <WithoutVerdict revision={revision} />
       </PageSection>
       <ResultsOverview evaluation={revision.evaluation} projectId={projectId} revisionId={revisionId} />
       <PlanOverview design={revision.design} />
@@ -116,20 +138,17 @@ const COLUMNS = {
   found: { head: 'What was found' },
 } satisfies Columns
 
-/** The items that a reader must see first, worst first, each with its sentence. */
-function NeedsAttention({ revision }: { revision: RevisionView }) {
+/** What does not fail and still wants somebody's attention, worst first, each with its sentence. */
+function WithoutVerdict({ revision }: { revision: RevisionView }) {
   const texts = listTextsOf(revision.template.content)
-  const shown = (['fails', 'cannot-tell', 'thin-margin', 'not-computed'] as const).flatMap((verdict) =>
-    revision.items.filter((item) => item.result.verdict === verdict && item.follows.length === 0),
+  const shown = (['cannot-tell', 'thin-margin', 'not-computed'] as const).flatMap((verdict) =>
+    revision.items.filter(
+      (item) => item.result.verdict === verdict && item.follows.length === 0 && item.state !== 'waived',
+    ),
   )
-  if (shown.length === 0)
-    return (
-      <p className="above">
-        No item fails, has a thin margin, lacks an input, or is beyond the reach of the calculation.
-      </p>
-    )
+  if (shown.length === 0) return <p className="muted">No item is close to its limit, out of reach or lacks an input.</p>
   return (
-    <DataTable label="Results" columns={COLUMNS}>
+    <DataTable label="Thin margins, missing inputs and what cannot be told" columns={COLUMNS}>
       {shown.map((item) => (
         <DataRow
           key={item.itemId}
@@ -137,11 +156,7 @@ function NeedsAttention({ revision }: { revision: RevisionView }) {
           cells={{
             verdict: (
               <>
-                {item.state === 'waived' ? (
-                  <AnswerMark state="waived" />
-                ) : (
-                  <VerdictMark verdict={item.result.verdict} />
-                )}
+                <VerdictMark verdict={item.result.verdict} />
                 <span className="small muted"> {BASIS_WORDS[item.result.basis]}</span>
               </>
             ),
@@ -156,4 +171,24 @@ function NeedsAttention({ revision }: { revision: RevisionView }) {
       ))}
     </DataTable>
   )
+}
+
+function listDiagnosed(revision: RevisionView): DiagnosedItem[] {
+  const definitions = new Map(makeCatalogue(revision.template.content).items.map((item) => [item.id, item]))
+  return revision.items.flatMap(({ itemId, result, state }) => {
+    const item = definitions.get(itemId)
+    return item === undefined
+      ? []
+      : [
+          {
+            itemId,
+            result,
+            state,
+            severity: item.severity,
+            question: item.question,
+            restsOn: item.restsOn,
+            askedOf: listAskedRoles(itemId),
+          },
+        ]
+  })
 }

@@ -6,13 +6,14 @@ import { toStoredRevision } from '../to-stored-revision'
 export default async function BendsPage({
   params,
   searchParams,
-}: RevisionParams & { searchParams: Promise<{ bend?: string | string[] }> }) {
-  const [{ projectId, revisionId }, { bend }] = await Promise.all([params, searchParams])
+}: RevisionParams & { searchParams: Promise<{ bend?: string | string[]; remedies?: string | string[] }> }) {
+  const [{ projectId, revisionId }, { bend, remedies }] = await Promise.all([params, searchParams])
   const { revision } = await loadRevision(projectId, revisionId)
   return (
     <BendsScreen
       stored={toStoredRevision(revision)}
       saveAction={saveDesign}
+      areRemediesWanted={remedies === '1'}
       initialBendId={typeof bend === 'string' ? bend : null}
     />
   )

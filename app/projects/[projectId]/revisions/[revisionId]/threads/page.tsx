@@ -4,12 +4,12 @@ import { MAX_FILE_BYTES } from '@/lib/data'
 import { loadRevision, type RevisionParams } from '../load-revision'
 
 interface ThreadsPageProps extends RevisionParams {
-  searchParams: Promise<{ show?: string | string[] }>
+  searchParams: Promise<{ show?: string | string[]; about?: string | string[] }>
 }
 
 export default async function ThreadsPage({ params, searchParams }: ThreadsPageProps) {
   const { projectId, revisionId } = await params
-  const { show } = await searchParams
+  const { show, about } = await searchParams
   const { revision } = await loadRevision(projectId, revisionId)
   return (
     <ThreadList
@@ -21,6 +21,7 @@ export default async function ThreadsPage({ params, searchParams }: ThreadsPageP
       role={revision.role}
       mayComment={revision.may.comment}
       mayRaiseQuery={revision.may.raiseQuery}
+      about={typeof about === 'string' ? about : null}
       initialFilter={typeof show === 'string' ? show : 'open'}
       maxFileBytes={MAX_FILE_BYTES}
     />

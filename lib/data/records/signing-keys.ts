@@ -10,6 +10,8 @@ export interface SigningKeys {
   readonly signingKeyPem: string
   readonly verifyingKeyPem: string
   readonly fingerprint: string
+  /** From when on it is in use, ISO 8601 in UTC. */
+  readonly since: string
 }
 
 /** What a rotation records. The keys of an installation are what its trail says: there is no second list to fall out of step. */
@@ -75,7 +77,7 @@ export async function loadSigningKeys(tx: TransactionClient): Promise<SigningKey
   const keys = await loadKeys(tx)
   const current = keys.at(-1)
   if (current === undefined) throw new Error('the installation has no signing key')
-  const { fingerprint, verifyingKeyPem } = current
+  const { fingerprint, verifyingKeyPem, since } = current
   const signingKeyPem = keys.length === 1 ? getSecrets().signingKeyPem : readSigningKeyFile(fingerprint)
-  return { signingKeyPem, verifyingKeyPem, fingerprint }
+  return { signingKeyPem, verifyingKeyPem, fingerprint, since }
 }

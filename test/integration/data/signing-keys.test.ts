@@ -3,11 +3,12 @@ import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { expect, it } from 'vitest'
 import { checkPackage } from '@/app/verify-package/check-package'
+import { replaceClock } from '@/lib/config'
 import * as data from '@/lib/data'
 import { judgeStatus, readStatusList, verifyPackage } from '@/lib/package'
 import { expectDone, expectRefused } from '@/test/factories/act-results'
 import { PASSWORD } from '@/test/factories/people'
-import { makeReleasedRevision } from '@/test/factories/reviews'
+import { makeReleasedRevision, makeRevisionAt, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 import { runPackageVerify } from './commands'
 
@@ -80,5 +81,34 @@ describeOnBothDatabases('the signing keys of an installation', (current) => {
     } finally {
       rmSync(folder, { recursive: true, force: true })
     }
+  }, 400_000)
+
+  it('sign nothing at a moment before they were in use', async () => {
+    const { team } = await current().startFrom('released')
+    const rotation = { reason: 'yearly change', compromisedOn: '', password: PASSWORD }
+    await expectDone(data.rotateSigningKey(team.admin, rotation))
+    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    await sign(team.lead, revisionId)
+    const { version: seenVersion } = await data.getRevision(team.lead, revisionId)
+    const order = {
+      revisionId,
+      seenVersion,
+      purpose: 'prototypes',
+      reason: 'a test of clocks',
+      password: PASSWORD,
+    } as const
+    const restore = replaceClock(() => new Date(Date.now() - 3 * 3_600_000))
+    try {
+      const refusal = await expectRefused(data.releaseRevision(team.lead, order))
+      expect(refusal.message).toMatch(/clock reads .* and the signing key is in use since/)
+    } finally {
+      restore()
+    }
+    expect((await data.getRevision(team.lead, revisionId)).stage).toBe('awaiting-signature')
+    await expectDone(data.releaseRevision(team.lead, order))
+    const { bytes } = await data.getPackageFile(team.lead, revisionId)
+    const trust = await data.getPackageTrust(team.admin)
+    const page = await checkPackage({ fileName: 'p.zip', bytes: new Uint8Array(bytes) }, trust, async () => null)
+    expect(page.ok).toBe(true)
   }, 400_000)
 })

@@ -113,6 +113,17 @@ function findPackageHash(actor: Actor, revisionId: string): Promise<string> {
   })
 }
 
+/** A package dated before its key was in use fails its own verification: a clock that was set back is seen here, not by who receives it. */
+function requireKeyInUse(keys: SigningKeys, at: Date): SigningKeys {
+  if (at.toISOString() < keys.since) {
+    const [reads, since] = [at.toISOString(), keys.since].map((moment) => moment.replace('T', ' ').slice(0, 19))
+    refuseClash(
+      `The server's clock reads ${reads} UTC, and the signing key is in use since ${since} UTC. Set the clock right, then release.`,
+    )
+  }
+  return keys
+}
+
 async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | null> {
   const at = now()
   const found = await read(actor, async ({ tx, rights }) => {
@@ -137,7 +148,7 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
       rows,
       earlier: earlier?.designJson ?? null,
       minutes: await loadMinutes(tx, decided.loaded.record.id),
-      keys: await loadSigningKeys(tx),
+      keys: requireKeyInUse(await loadSigningKeys(tx), at),
     }
   })
   if (found === null) return null

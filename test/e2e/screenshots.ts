@@ -5,9 +5,9 @@ import { CAST } from '@/seed/sign-ins'
 import { type Page, test } from './fixtures'
 import { DESKTOP, listScreens, PHONE } from './screens'
 
-/** SCREENSHOTS_FOLDER names another place; SCREENSHOTS_ONLY a part of the screens' names. */
+/** SCREENSHOTS_FOLDER names another place; SCREENSHOTS_ONLY parts of the screens' names, with commas between them. */
 const FOLDER = process.env.SCREENSHOTS_FOLDER ?? path.join(tmpdir(), 'bendworthy-screenshots')
-const ONLY = process.env.SCREENSHOTS_ONLY ?? ''
+const ONLY = (process.env.SCREENSHOTS_ONLY ?? '').split(',')
 
 const LOOKS = [
   { name: 'light', colorScheme: 'light', size: DESKTOP },
@@ -22,7 +22,7 @@ test('photographs of every screen', async ({ backstage, demo, openAs, openAsVisi
   const invitationPath = new URL(await backstage.act('makeInvitation', order)).pathname
   const pages = new Map<string, Page>()
   for (const screen of listScreens({ ...demo, invitationPath })) {
-    if (!screen.name.includes(ONLY)) continue
+    if (!ONLY.some((part) => screen.name.includes(part))) continue
     const person = screen.as ?? 'visitor'
     const page = pages.get(person) ?? (screen.as === null ? await openAsVisitor() : await openAs(screen.as))
     pages.set(person, page)

@@ -1,8 +1,8 @@
 /** The class that draws the laid-out pages; the library's types leave it out. */
-declare module 'pdfmake/js/Renderer' {
+declare module 'pdfmake/js/Renderer.js' {
   import type { TaggableDocument } from './tagged-renderer'
 
-  export default class Renderer {
+  class Renderer {
     readonly pdfDocument: TaggableDocument
     renderLine(line: object, ...place: number[]): void
     renderVector(vector: object): void
@@ -10,4 +10,7 @@ declare module 'pdfmake/js/Renderer' {
     renderSVG(svg: object): void
     renderPages(pages: object): void
   }
+
+  const imported: typeof Renderer | { readonly default: typeof Renderer }
+  export default imported
 }

@@ -1,5 +1,8 @@
-import Renderer from 'pdfmake/js/Renderer'
+import imported from 'pdfmake/js/Renderer.js'
 import { TAG_KEY, type Tag } from './pdf-tags'
+
+/** It is a CommonJS module: Node.js hands over what it exports, a bundler the default of that. */
+const Renderer = 'default' in imported ? imported.default : imported
 
 /** A piece of marked content, as the PDF library makes and takes it. */
 type Piece = object

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { paths } from '@/lib/addresses'
-import { listLeadCounts, listWaits, searchReviews, type WaitView } from '@/lib/data'
+import { getHome, PAGE_LENGTH, searchReviews, type WaitView } from '@/lib/data'
 import { inPageTurn } from '@/lib/server'
 import { LeadCounts } from './_components/home/lead-counts'
 import { SearchForm } from './_components/home/search-form'
@@ -9,7 +9,8 @@ import { SearchResults } from './_components/home/search-results'
 import { STAGE_WORDS } from './_components/review/words'
 import { requireActor } from './_components/shell/require-actor'
 import { LinkButton } from './_components/ui/button'
-import { EmptyState } from './_components/ui/notices'
+import { EmptyState, Notice } from './_components/ui/notices'
+import { PageLinks } from './_components/ui/page-links'
 import { PageHead } from './_components/ui/section'
 import { Timestamp } from './_components/ui/timestamp'
 
@@ -41,10 +42,8 @@ export default async function HomePage({ searchParams }: HomePageProps) {
       </>
     )
   }
-  const [waits, counts] = await inPageTurn(
-    actor,
-    async () => [await listWaits(actor), await listLeadCounts(actor)] as const,
-  )
+  const [page, ledPage] = [readPage(asked.page), readPage(asked.led)]
+  const { waits, leadCounts, notWorkedOut } = await inPageTurn(actor, () => getHome(actor, ledPage))
   const filter = { project: readWord(asked.project), about: readWord(asked.about) }
   const shown = waits.filter(
     ({ projectId, target }) =>
@@ -67,13 +66,31 @@ export default async function HomePage({ searchParams }: HomePageProps) {
         </EmptyState>
       )}
       {shown.length > 0 && (
-        <ol>
-          {shown.map((wait) => (
+        <ol start={(page - 1) * PAGE_LENGTH + 1}>
+          {shown.slice((page - 1) * PAGE_LENGTH, page * PAGE_LENGTH).map((wait) => (
             <Wait key={`${wait.revisionId} ${wait.target.tab} ${wait.target.id ?? ''} ${wait.reason}`} wait={wait} />
           ))}
         </ol>
       )}
-      <LeadCounts rows={counts} />
+      <PageLinks
+        label="Pages of what waits"
+        page={page}
+        total={shown.length}
+        hrefOf={(n) => paths.home({ ...filter, page: String(n) })}
+      />
+      {notWorkedOut > 0 && (
+        <Notice>
+          {notWorkedOut === 1 ? 'One revision is' : `${notWorkedOut} revisions are`} missing here: where{' '}
+          {notWorkedOut === 1 ? 'it stands is' : 'they stand is'} being worked out. Reload the page in a minute.
+        </Notice>
+      )}
+      <LeadCounts rows={leadCounts.rows} />
+      <PageLinks
+        label="Pages of revisions you lead"
+        page={ledPage}
+        total={leadCounts.total}
+        hrefOf={(n) => paths.home({ ...filter, led: String(n) })}
+      />
     </>
   )
 }
@@ -149,6 +166,12 @@ function FilterLink({ text, filter, isOn }: { text: string; filter: WaitFiltersP
       {text}
     </Link>
   )
+}
+
+/** From 1; anything else is the first page. */
+function readPage(value: string | string[] | undefined): number {
+  const text = readWord(value)
+  return /^[1-9]\d{0,5}$/.test(text) ? Number(text) : 1
 }
 
 function readWord(value: string | string[] | undefined): string {

@@ -41,7 +41,16 @@ const AFTER_PROVIDER = {
 
 export const paths = {
   passkeyChallenge: () => '/api/passkey-challenge',
-  home: (filter: { readonly project?: string; readonly about?: string; readonly find?: string } = {}) => {
+  /** Pages of its two lists are counted from 1. */
+  home: (
+    filter: {
+      readonly project?: string
+      readonly about?: string
+      readonly find?: string
+      readonly page?: string
+      readonly led?: string
+    } = {},
+  ) => {
     const query = new URLSearchParams(Object.entries(filter).filter(([, value]) => value !== '')).toString()
     return query === '' ? '/' : `/?${query}`
   },

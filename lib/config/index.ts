@@ -1,5 +1,6 @@
 import 'server-only'
 
+export { getBuildName } from './build-name'
 export { now, replaceClock } from './clock'
 export {
   type DatabaseKind,

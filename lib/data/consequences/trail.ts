@@ -6,6 +6,7 @@ import { makeCheckpointIfDue } from '../records/trail-checkpoints'
 import type { TransactionClient } from '../store/client'
 import { groupRows, hashTouchedRows, type TouchedRow } from '../store/vouched/touched-rows'
 import { getWriting, type PendingRecord, type Writing } from '../store/vouched/writing'
+import { WriteReach } from './write-reach'
 
 /**
  * Notes what is to go into the trail. The record is written at the end of the transaction, with hashes of the rows that
@@ -33,6 +34,7 @@ const STATE_ALONE: TrailNote = { action: 'state-recorded', subject: { kind: 'tra
 
 /** Writes what an act noted, one record after the other. Each touched row is vouched for by one of them. */
 export async function finishWriting(writing: Writing, at: Date): Promise<void> {
+  const reach = new WriteReach()
   // What follows a record may touch rows and note further ones: as often as there is something left.
   for (;;) {
     const left = await hashTouchedRows(writing)
@@ -42,7 +44,8 @@ export async function finishWriting(writing: Writing, at: Date): Promise<void> {
     }
     const pending = writing.pending.splice(0)
     const last = pending.at(-1)
-    if (last === undefined) return
+    if (last === undefined) break
+    reach.add(left, pending)
     const rowsOf = new Map<PendingRecord, TouchedRow[]>()
     for (const row of left) {
       const own = pending.findLast(({ note }) => note.subject.id === row.key) ?? last
@@ -53,6 +56,7 @@ export async function finishWriting(writing: Writing, at: Date): Promise<void> {
       await record.onWritten(sequence)
     }
   }
+  await reach.countUp(writing.tx)
 }
 
 const CLOCK_SET_BACK = { action: 'clock-set-back', subject: { kind: 'trail', id: 'clock' } } as const

@@ -15,11 +15,11 @@ export async function listActionWaits(
   tx: TransactionClient,
   people: readonly PersonRights[],
 ): Promise<ReadonlyMap<string, readonly WaitView[]>> {
-  const projectIds = new Set(people.flatMap(({ memberships }) => memberships.map(({ projectId }) => projectId)))
+  const userIds = people.map(({ userId }) => userId)
   const rows = await tx.reviewAction.findMany({
     where: {
       state: { in: ['open', 'reported'] },
-      revision: { projectId: { in: [...projectIds] }, stage: { not: 'withdrawn' } },
+      revision: { project: { memberships: { some: { userId: { in: userIds } } } }, stage: { not: 'withdrawn' } },
     },
     include: {
       revision: {

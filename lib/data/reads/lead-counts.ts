@@ -1,9 +1,10 @@
 import 'server-only'
-import { findBlockers, listItemStates, OPEN_STAGES, type Stage } from '@/lib/review'
-import { type Actor, readStage } from '../records/authorization'
-import { loadRevisions } from '../records/loaded-revision'
-import { makeSnapshot } from '../records/snapshot'
-import { read } from './read'
+import { OPEN_STAGES, type Stage } from '@/lib/review'
+import type { Prisma } from '../generated/sqlite/client'
+import { type Actor, type PersonRights, readStage } from '../records/authorization'
+import type { TransactionClient } from '../store/client'
+import { holding } from './standings'
+import { readStandings } from './waits'
 
 /** Where one open revision of a lead's project stands, in numbers. */
 export interface LeadCountView {
@@ -26,40 +27,70 @@ export interface LeadCountView {
   readonly blockers: number
 }
 
-/** For a lead: every open revision of every project that the person leads; longest at its stage first. */
-export function listLeadCounts(actor: Actor): Promise<readonly LeadCountView[]> {
-  return read(actor, async ({ tx, rights }) => {
-    const projectIds = rights.memberships.filter(({ role }) => role === 'lead').map(({ projectId }) => projectId)
-    const rows = await tx.revision.findMany({
-      where: { projectId: { in: projectIds }, stage: { in: [...OPEN_STAGES] } },
-      select: { id: true, stageSince: true },
-      orderBy: [{ stageSince: 'asc' }, { id: 'asc' }],
-    })
-    const counts: LeadCountView[] = []
-    const ids = rows.map(({ id }) => id)
-    for (const loaded of await loadRevisions(tx, ids)) {
-      const { record } = loaded
-      const { snapshot } = makeSnapshot(loaded, null)
-      const itemStates = listItemStates(snapshot)
-      const isOpen = ({ state }: { state: string }) => state === 'open'
-      const threads = snapshot.threads.filter(isOpen)
-      counts.push({
-        projectId: record.projectId,
-        projectName: record.project.name,
-        revisionId: record.id,
-        revisionLabel: record.label,
-        stage: readStage(record.stage),
-        stageSince: record.stageSince.toISOString(),
-        openItems: itemStates.filter(isOpen).length,
-        concerns: itemStates.filter(({ state }) => state === 'concern').length,
-        statedConcerns: itemStates.filter(({ state, basis }) => state === 'concern' && basis === 'stated').length,
-        judgedConcerns: itemStates.filter(({ state, basis }) => state === 'concern' && basis === 'judgment').length,
-        openQueries: threads.filter(({ kind }) => kind === 'engineering-query').length,
-        openMustChanges: threads.filter(({ kind }) => kind === 'must-change').length,
-        proposedWaivers: snapshot.waivers.filter(({ state }) => state === 'proposed').length,
-        blockers: findBlockers(snapshot).length,
-      })
-    }
-    return counts
+/** One page of a longer list. */
+export interface Paged<T> {
+  readonly rows: readonly T[]
+  /** How many there are on all pages. */
+  readonly total: number
+}
+
+/** Rows of a list on one page: our choice. */
+export const PAGE_LENGTH = 50
+
+/** For a lead: the open revisions of every project that the person leads; longest at its stage first. */
+export function listLeadCounts(actor: Actor, page = 1): Promise<Paged<LeadCountView>> {
+  return readStandings(actor, ({ tx, rights }) => findLeadCounts(tx, rights, page))
+}
+
+export async function findLeadCounts(
+  tx: TransactionClient,
+  { userId }: PersonRights,
+  page: number,
+): Promise<Paged<LeadCountView>> {
+  const led: Prisma.RevisionWhereInput = {
+    stage: { in: [...OPEN_STAGES] },
+    project: { memberships: { some: { userId, role: 'lead' } } },
+  }
+  const total = await tx.revisionStanding.count({ where: holding(led) })
+  if (total === 0) return { rows: [], total }
+  const rows = await tx.revisionStanding.findMany({
+    where: holding(led),
+    include: {
+      revision: {
+        select: { projectId: true, label: true, stage: true, stageSince: true, project: { select: { name: true } } },
+      },
+    },
+    orderBy: [{ revision: { stageSince: 'asc' } }, { revisionId: 'asc' }],
+    skip: (page - 1) * PAGE_LENGTH,
+    take: PAGE_LENGTH,
   })
+  return { rows: rows.map(toView), total }
+}
+
+type Row = Prisma.RevisionStandingGetPayload<{
+  include: {
+    revision: {
+      select: { projectId: true; label: true; stage: true; stageSince: true; project: { select: { name: true } } }
+    }
+  }
+}>
+
+function toView({ revision, revisionId, ...counts }: Row): LeadCountView {
+  const { openItems, concerns, statedConcerns, judgedConcerns, openQueries, openMustChanges } = counts
+  return {
+    projectId: revision.projectId,
+    projectName: revision.project.name,
+    revisionId,
+    revisionLabel: revision.label,
+    stage: readStage(revision.stage),
+    stageSince: revision.stageSince.toISOString(),
+    openItems,
+    concerns,
+    statedConcerns,
+    judgedConcerns,
+    openQueries,
+    openMustChanges,
+    proposedWaivers: counts.proposedWaivers,
+    blockers: counts.blockers,
+  }
 }

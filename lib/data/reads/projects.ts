@@ -29,17 +29,23 @@ const TIMELINE_LENGTH = 60
 /** Projects that the person is in, newest revision first. */
 export function listProjects(actor: Actor): Promise<readonly ProjectSummary[]> {
   return read(actor, async ({ tx, rights }) => {
-    const projectIds = rights.memberships.map(({ projectId }) => projectId)
-    const projects = await tx.project.findMany({ where: { id: { in: projectIds } }, orderBy: { nameKey: 'asc' } })
+    const ofThem = { memberships: { some: { userId: rights.userId } } }
+    const projects = await tx.project.findMany({ where: ofThem, orderBy: { nameKey: 'asc' } })
     const revisions = await tx.revision.findMany({
-      where: { projectId: { in: projectIds } },
+      where: { project: ofThem },
       select: REVISION_PARTS,
       orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
     })
+    const revisionsOf = new Map<string, typeof revisions>()
+    for (const row of revisions.filter((candidate) => isInView(rights, candidate))) {
+      const others = revisionsOf.get(row.projectId)
+      if (others === undefined) revisionsOf.set(row.projectId, [row])
+      else others.push(row)
+    }
     return projects
       .filter(({ id }) => mayInProject(rights, 'project:view', id))
       .map((project): ProjectSummary => {
-        const visible = revisions.filter((row) => row.projectId === project.id && isInView(rights, row))
+        const visible = revisionsOf.get(project.id) ?? []
         const latest = visible[0]
         return {
           id: project.id,

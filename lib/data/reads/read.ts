@@ -1,6 +1,6 @@
 import 'server-only'
 import { type Actor, loadRights, type PersonRights } from '../records/authorization'
-import { inTransaction, type TransactionClient } from '../store/client'
+import { inReadTransaction, type TransactionClient } from '../store/client'
 import { isUnstorableText } from '../store/database-errors'
 import { NotFoundError } from '../store/errors'
 
@@ -17,7 +17,7 @@ export interface ReadContext {
  */
 export async function read<T>(actor: Actor, work: (context: ReadContext) => Promise<T>): Promise<T> {
   try {
-    return await inTransaction(async (tx) => work({ tx, rights: await loadRights(tx, actor.userId) }))
+    return await inReadTransaction(async (tx) => work({ tx, rights: await loadRights(tx, actor.userId) }))
   } catch (error) {
     // Ids come from addresses: one that cannot be compared is one that there is not.
     if (isUnstorableText(error)) throw new NotFoundError('record')

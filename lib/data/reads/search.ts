@@ -1,17 +1,17 @@
 import 'server-only'
 import type { RevisionTarget } from '@/lib/addresses'
+import type { Prisma } from '../generated/sqlite/client'
 import {
   type Actor,
+  findRevisionScope,
   maySeeThread,
   type PersonRights,
   type RevisionScope,
-  requireRevisionInView,
 } from '../records/authorization'
 import { isVisibleTo } from '../records/loaded-revision'
 import { foldName } from '../records/names'
 import { passAnswersOn } from '../records/successors'
 import { loadTemplates, type TemplateRecord } from '../records/template-record'
-import type { TransactionClient } from '../store/client'
 import { isInView } from './projects'
 import { read } from './read'
 
@@ -49,8 +49,8 @@ export function searchReviews(actor: Actor, text: string): Promise<SearchView> {
   const words = foldName(text).split(' ').filter(Boolean)
   return read(actor, async ({ tx, rights }) => {
     if (words.length === 0) return { hits: [], counts: { project: 0, thread: 0, item: 0 } }
-    const projectIds = rights.memberships.map(({ projectId }) => projectId)
-    const projects = await tx.project.findMany({ where: { id: { in: projectIds } }, orderBy: { createdAt: 'desc' } })
+    const ofThem = { memberships: { some: { userId: rights.userId } } }
+    const projects = await tx.project.findMany({ where: ofThem, orderBy: { createdAt: 'desc' } })
     const hits: SearchHit[] = projects
       .filter(({ name, description }) => holds(words, name, description))
       .map(({ id, name, description }) => ({
@@ -64,10 +64,12 @@ export function searchReviews(actor: Actor, text: string): Promise<SearchView> {
         target: { tab: 'overview', id: null },
       }))
     const revisions = await tx.revision.findMany({
-      where: { projectId: { in: projectIds } },
+      where: { project: ofThem },
       select: {
         id: true,
         label: true,
+        version: true,
+        designVersion: true,
         projectId: true,
         stage: true,
         templateVersion: true,
@@ -79,37 +81,80 @@ export function searchReviews(actor: Actor, text: string): Promise<SearchView> {
     })
     const inView = revisions.filter((candidate) => isInView(rights, candidate))
     const templates = await loadTemplates(tx, inView)
+    const threads = groupByRevision(
+      await tx.thread.findMany({
+        where: { revision: { project: ofThem } },
+        select: THREAD_PARTS,
+        orderBy: [{ openedAt: 'desc' }, { id: 'asc' }],
+      }),
+    )
+    const answers = groupByRevision(
+      await tx.answer.findMany({ where: { revision: { project: ofThem } }, select: ANSWER_PARTS }),
+    )
     for (const [at, row] of inView.entries()) {
       const template = templates[at]
-      if (template === undefined) continue
-      const scope = await requireRevisionInView(tx, rights, row.id)
+      // A live signature plays no part in what may be seen.
+      const scope = findRevisionScope(rights, row, false)
+      if (template === undefined || scope === null) continue
       const place = {
         projectId: row.projectId,
         projectName: row.project.name,
         revisionId: row.id,
         revisionLabel: row.label,
       }
-      const search: RevisionSearch = { tx, rights, scope, words, place }
-      hits.push(...(await searchThreads(search)), ...(await searchItems(search, template)))
+      const search: RevisionSearch = { rights, scope, words, place }
+      hits.push(
+        ...searchThreads(search, threads.get(row.id) ?? []),
+        ...searchItems(search, answers.get(row.id) ?? [], template),
+      )
     }
     return limit(hits)
   })
 }
 
+const THREAD_PARTS = {
+  id: true,
+  revisionId: true,
+  title: true,
+  anchorLabel: true,
+  audienceCompanyId: true,
+  openedById: true,
+  openedByCompanyId: true,
+  comments: { select: { text: true }, orderBy: { ordinal: 'asc' } },
+} as const satisfies Prisma.ThreadSelect
+
+const ANSWER_PARTS = {
+  revisionId: true,
+  itemId: true,
+  state: true,
+  reason: true,
+  answeredAt: true,
+  version: true,
+  companyId: true,
+} as const satisfies Prisma.AnswerSelect
+
+type ThreadRow = Prisma.ThreadGetPayload<{ select: typeof THREAD_PARTS }>
+type AnswerRow = Prisma.AnswerGetPayload<{ select: typeof ANSWER_PARTS }>
+
+/** One statement reads them for all revisions; each keeps its own, in their order. */
+function groupByRevision<T extends { readonly revisionId: string }>(rows: readonly T[]): ReadonlyMap<string, T[]> {
+  const groups = new Map<string, T[]>()
+  for (const row of rows) {
+    const group = groups.get(row.revisionId)
+    if (group === undefined) groups.set(row.revisionId, [row])
+    else group.push(row)
+  }
+  return groups
+}
+
 interface RevisionSearch {
-  readonly tx: TransactionClient
   readonly rights: PersonRights
   readonly scope: RevisionScope
   readonly words: readonly string[]
   readonly place: Pick<SearchHit, 'projectId' | 'projectName' | 'revisionId' | 'revisionLabel'>
 }
 
-async function searchThreads({ tx, rights, scope, words, place }: RevisionSearch): Promise<SearchHit[]> {
-  const threads = await tx.thread.findMany({
-    where: { revisionId: scope.revision.id },
-    include: { comments: { select: { text: true }, orderBy: { ordinal: 'asc' } } },
-    orderBy: [{ openedAt: 'desc' }, { id: 'asc' }],
-  })
+function searchThreads({ rights, scope, words, place }: RevisionSearch, threads: readonly ThreadRow[]): SearchHit[] {
   return threads
     .filter((thread) => maySeeThread(rights, scope.subject, thread))
     .flatMap((thread): SearchHit[] => {
@@ -121,11 +166,12 @@ async function searchThreads({ tx, rights, scope, words, place }: RevisionSearch
     })
 }
 
-async function searchItems(
-  { tx, scope, words, place }: RevisionSearch,
+function searchItems(
+  { scope, words, place }: RevisionSearch,
+  rows: readonly AnswerRow[],
   { items }: TemplateRecord,
-): Promise<SearchHit[]> {
-  const answers = passAnswersOn(await tx.answer.findMany({ where: { revisionId: scope.revision.id } }))
+): SearchHit[] {
+  const answers = passAnswersOn(rows)
   return items.flatMap((item): SearchHit[] => {
     const answer = answers.find(({ itemId }) => itemId === item.id)
     const reason = answer !== undefined && isVisibleTo(scope.fabricatorCompanyId, answer.companyId) ? answer.reason : ''

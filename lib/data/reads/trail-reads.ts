@@ -8,7 +8,7 @@ import { type Actor, requireInWorkspace } from '../records/authorization'
 import { WORKSPACE_ID } from '../records/settings-record'
 import { loadKeys } from '../records/signing-keys'
 import { listCheckpoints, readKeptCheckpoints } from '../records/trail-checkpoints'
-import { inTransaction, type TransactionClient } from '../store/client'
+import { inReadTransaction, type TransactionClient } from '../store/client'
 import { checkState, type StateCheck } from '../store/vouched/state-check'
 import type { FileDownload } from '../views'
 import { read } from './read'
@@ -67,7 +67,7 @@ export function checkWholeTrail(actor: Actor): Promise<WholeTrailCheck> {
  * against it. For the command that checks the trail, which the operator of the installation calls.
  */
 export function readWholeTrail(): Promise<CheckpointedTrail & { readonly state: StateCheck }> {
-  return inTransaction(async (tx) => {
+  return inReadTransaction(async (tx) => {
     const trail = await loadWholeTrail(tx)
     return { ...trail, state: await checkState(tx, trail.records) }
   })

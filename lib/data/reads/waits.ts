@@ -1,245 +1,104 @@
 import 'server-only'
-import {
-  countRequiredSignatures,
-  decideSigning,
-  explainMissingReview,
-  explainNoApproval,
-  findAuthorReleasing,
-  findBlockers,
-  getSignOffPolicy,
-  isAllowed,
-  isAuthor,
-  listApprovals,
-  listItemStates,
-  listReviews,
-  listSigningCapacities,
-  OPEN_STAGES,
-  type ReviewSnapshot,
-  STAGE_LABELS,
-  TRANSITIONS,
-} from '@/lib/review'
-import {
-  type Actor,
-  findRevisionScope,
-  getMembership,
-  mayOnRevision,
-  type PersonRights,
-  type RevisionScope,
-} from '../records/authorization'
-import { type LoadedRevision, loadRevisions } from '../records/loaded-revision'
-import { getPersonName } from '../records/revision-record'
-import { makeSnapshot } from '../records/snapshot'
+import type { Prisma } from '../generated/sqlite/client'
+import { type Actor, type PersonRights, readStage } from '../records/authorization'
 import type { TransactionClient } from '../store/client'
 import type { WaitView } from '../views'
 import { listActionWaits } from './action-waits'
-import { listConditionWaits, listDeclarationWaits, listNotBuildableWaits } from './declaration-waits'
 import { isInView } from './projects'
-import { read } from './read'
-import { listThreadWaits } from './thread-waits'
-import type { Wait, WaitContext } from './wait'
+import { type ReadContext, read } from './read'
+import { holding, listOutdated, workOutStandings } from './standings'
+import type { Wait } from './wait'
 
 /** What waits for this person, over all projects, oldest first, each with its reason and the one next act. */
-export function listWaits(actor: Actor): Promise<readonly WaitView[]> {
-  return read(actor, async ({ tx, rights }) => {
+export async function listWaits(actor: Actor): Promise<readonly WaitView[]> {
+  return readStandings(actor, async ({ tx, rights }) => {
     const waits = await listWaitsOfPeople(tx, [rights])
     return waits.get(rights.userId) ?? []
   })
 }
 
-/** The same for several people, by their ids: what is asked of the database grows neither with them nor with their revisions. */
+/** Revisions of these people's projects. */
+function ofPeople(userIds: readonly string[]): Prisma.RevisionWhereInput {
+  return { project: { memberships: { some: { userId: { in: [...userIds] } } } } }
+}
+
+/**
+ * A read that rests on the standings of the person's revisions. Mostly all of them hold; those that do not are worked out between two reads.
+ *
+ * @param work  is told how many revisions could not be brought up to date
+ * @param isTimeUp  asked between portions of them
+ */
+export async function readStandings<T>(
+  actor: Actor,
+  work: (context: ReadContext, notWorkedOut: number) => Promise<T>,
+  isTimeUp: () => boolean = () => false,
+): Promise<T> {
+  const first = await read(actor, async (context) => {
+    const outdated = await listOutdated(context.tx, ofPeople([context.rights.userId]))
+    return outdated.length > 0 ? { outdated } : { value: await work(context, 0) }
+  })
+  if (first.outdated === undefined) return first.value
+  const left = await workOutStandings(first.outdated, isTimeUp)
+  return read(actor, (context) => work(context, left.length))
+}
+
+/** Open revisions of these people's projects whose standing does not hold. */
+export function listOutdatedOf(tx: TransactionClient, userIds: readonly string[]): Promise<readonly string[]> {
+  return listOutdated(tx, ofPeople(userIds))
+}
+
+/**
+ * The same for several people, by their ids, out of the standings that hold: what is asked of the database grows neither with them
+ * nor with their revisions.
+ */
 export async function listWaitsOfPeople(
   tx: TransactionClient,
   people: readonly PersonRights[],
 ): Promise<ReadonlyMap<string, readonly WaitView[]>> {
-  const projectIds = new Set(people.flatMap(({ memberships }) => memberships.map(({ projectId }) => projectId)))
-  const rows = await tx.revision.findMany({
-    where: { projectId: { in: [...projectIds] }, stage: { in: [...OPEN_STAGES] } },
-    select: { id: true, projectId: true, stage: true, shares: { select: { companyId: true } } },
-    orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+  const userIds = people.map(({ userId }) => userId)
+  const rows = await tx.revisionWait.findMany({
+    where: { userId: { in: userIds }, standing: holding(ofPeople(userIds)) },
+    select: {
+      userId: true,
+      waitsJson: true,
+      standing: {
+        select: {
+          revision: {
+            select: {
+              id: true,
+              projectId: true,
+              label: true,
+              stage: true,
+              project: { select: { name: true } },
+              shares: { select: { companyId: true } },
+            },
+          },
+        },
+      },
+    },
+    orderBy: [{ standing: { revision: { createdAt: 'asc' } } }, { revisionId: 'asc' }],
   })
-  const seen = rows.filter((row) => people.some((rights) => isInView(rights, row)))
   const waits = new Map<string, WaitView[]>(people.map(({ userId }) => [userId, []]))
-  const ids = seen.map(({ id }) => id)
-  for (let from = 0; from < ids.length; from += MOST_AT_ONCE) {
-    for (const loaded of await loadRevisions(tx, ids.slice(from, from + MOST_AT_ONCE))) {
-      const getSnapshot = rememberSnapshots(loaded)
-      const { record } = loaded
-      const hasLiveSignature = record.signatures.some(({ voidedAt }) => voidedAt === null)
-      for (const rights of people) {
-        const scope = findRevisionScope(rights, record, hasLiveSignature)
-        if (scope === null) continue
-        waits.get(rights.userId)?.push(...listWaitsOf(loaded, getSnapshot(scope.fabricatorCompanyId), rights, scope))
-      }
+  const rightsOf = new Map(people.map((rights) => [rights.userId, rights]))
+  for (const { userId, waitsJson, standing } of rows) {
+    const { revision } = standing
+    const rights = rightsOf.get(userId)
+    if (rights === undefined || !isInView(rights, revision)) continue
+    const place = {
+      revisionId: revision.id,
+      projectId: revision.projectId,
+      projectName: revision.project.name,
+      revisionLabel: revision.label,
+      stage: readStage(revision.stage),
     }
+    waits.get(userId)?.push(...readWaits(waitsJson).map((wait) => ({ ...place, ...wait })))
   }
   for (const [userId, own] of await listActionWaits(tx, people)) waits.get(userId)?.push(...own)
   for (const list of waits.values()) list.sort((a, b) => (a.since < b.since ? -1 : a.since > b.since ? 1 : 0))
   return waits
 }
 
-/** A revision with its results takes about half a megabyte: a hundred of them at a time are held. */
-const MOST_AT_ONCE = 100
-
-/** Everybody of one side sees the same. */
-function rememberSnapshots(loaded: LoadedRevision): (fabricatorCompanyId: string | null) => ReviewSnapshot {
-  const made = new Map<string | null, ReviewSnapshot>()
-  return (fabricatorCompanyId) => {
-    const known = made.get(fabricatorCompanyId)
-    if (known !== undefined) return known
-    const { snapshot } = makeSnapshot(loaded, fabricatorCompanyId)
-    made.set(fabricatorCompanyId, snapshot)
-    return snapshot
-  }
-}
-
-function listWaitsOf(
-  loaded: LoadedRevision,
-  snapshot: ReviewSnapshot,
-  rights: PersonRights,
-  { subject, fabricatorCompanyId }: RevisionScope,
-): WaitView[] {
-  const context: WaitContext = { loaded, snapshot, rights, subject, fabricatorCompanyId }
-  const waits = [
-    ...listThreadWaits(context),
-    ...listSharedWaits(context),
-    ...listItemWaits(context),
-    ...listDeclarationWaits(context),
-    ...listConditionWaits(context),
-    ...listNotBuildableWaits(context),
-    ...listWaiverWaits(context),
-    ...listProposalWaits(context),
-    ...listReviewWaits(context),
-    ...listSigningWaits(context),
-    ...listLeadWaits(context),
-  ]
-  return waits.map((wait) => ({
-    revisionId: loaded.record.id,
-    projectId: loaded.record.projectId,
-    projectName: loaded.record.project.name,
-    revisionLabel: loaded.record.label,
-    stage: snapshot.stage,
-    ...wait,
-  }))
-}
-
-/** Items that nobody has answered and that are due before the present stage can be left. */
-function listItemWaits({ loaded, snapshot, rights, subject, fabricatorCompanyId }: WaitContext): Wait[] {
-  if (snapshot.stage === 'preparing') return []
-  const open = listItemStates(snapshot).filter(
-    ({ item, state }) =>
-      state === 'open' &&
-      (item.decidedWhen === 'early' || snapshot.stage !== 'early-review') &&
-      // What a fabricator alone can judge waits for them, the rest for the team.
-      item.answeredBy.includes('fabricator') === (fabricatorCompanyId !== null) &&
-      isAllowed(rights, 'item:answer', { ...subject, kind: 'item', answeredBy: item.answeredBy }),
-  )
-  if (open.length === 0) return []
-  return [
-    {
-      since: loaded.record.stageSince.toISOString(),
-      reason: open.length === 1 ? 'One item is unanswered' : `${open.length} items are unanswered`,
-      nextAct: 'Answer the checklist',
-      target: { tab: 'checklist', id: open.length === 1 ? (open[0]?.item.id ?? null) : null },
-    },
-  ]
-}
-
-/** Shared, and nobody of the company has opened it. Where a declaration waits as well, that says it already. */
-function listSharedWaits(context: WaitContext): Wait[] {
-  const { loaded, fabricatorCompanyId } = context
-  const share = loaded.record.shares.find(({ companyId }) => companyId === fabricatorCompanyId)
-  if (share === undefined || share.lookedAt !== null || listDeclarationWaits(context).length > 0) return []
-  return [
-    {
-      since: share.createdAt.toISOString(),
-      reason: 'It was shared with your company, and nobody there has opened it yet',
-      nextAct: 'Review it and ask about anything unclear',
-      target: { tab: 'construction', id: null },
-    },
-  ]
-}
-
-/** Proposed changes wait for the team, but not for the person who proposed them. */
-function listProposalWaits({ loaded, rights, subject }: WaitContext): Wait[] {
-  if (!mayOnRevision(rights, 'proposal:decide', subject)) return []
-  return loaded.record.proposals
-    .filter(({ state, proposedById }) => state === 'proposed' && proposedById !== rights.userId)
-    .map((proposal) => ({
-      since: proposal.proposedAt.toISOString(),
-      reason: `${getPersonName(loaded.record, proposal.proposedById)} proposes a change: "${proposal.title}"`,
-      nextAct: 'Accept or decline it',
-      target: { tab: 'proposals', id: proposal.id },
-    }))
-}
-
-function listWaiverWaits({ snapshot, rights, subject }: WaitContext): Wait[] {
-  const role = getMembership(rights, snapshot.projectId)?.role ?? ''
-  return snapshot.waivers
-    .filter(({ state, itemId, proposedBy }) => {
-      const item = snapshot.items.find(({ id }) => id === itemId)
-      if (state !== 'proposed' || item === undefined) return false
-      const isIndependent = explainNoApproval(snapshot, item, { proposedBy, userId: rights.userId, role }) === ''
-      return isAllowed(rights, 'waiver:approve', { ...subject, kind: 'waiver', isIndependent })
-    })
-    .map(({ itemId, proposedByName, proposedAt }) => ({
-      since: proposedAt,
-      reason: `${proposedByName} proposed a waiver`,
-      nextAct: 'Approve or decline it',
-      target: { tab: 'checklist', id: itemId },
-    }))
-}
-
-/** For a lead: a stage that nothing blocks, a release that is ready. */
-function listLeadWaits({ loaded, snapshot, rights, subject }: WaitContext): Wait[] {
-  if (!mayOnRevision(rights, 'stage:move', subject)) return []
-  const since = loaded.record.stageSince.toISOString()
-  const target = { tab: 'sign-off', id: null } as const
-  const next = TRANSITIONS[snapshot.stage].advance
-  if (next === undefined || findBlockers(snapshot).length > 0) return []
-  if (next === 'released' && findAuthorReleasing(snapshot, rights.userId).length > 0) return []
-  return next === 'released'
-    ? [{ since, reason: 'It is signed and nothing blocks the release', nextAct: 'Release it', target }]
-    : [{ since, reason: 'Nothing blocks the next stage', nextAct: `Move it to ${STAGE_LABELS[next]}`, target }]
-}
-
-/** A review that is missing before anybody signs waits for everybody who made none of the content. */
-function listReviewWaits({ loaded, snapshot, rights, subject }: WaitContext): Wait[] {
-  if (snapshot.stage !== 'awaiting-signature' || !mayOnRevision(rights, 'review:declare', subject)) return []
-  if (isAuthor(snapshot, rights.userId) || explainMissingReview(snapshot) === '') return []
-  // Of quality it is asked where quality alone counts; and nobody is asked twice.
-  const isQuality = getMembership(rights, snapshot.projectId)?.role === 'quality'
-  const hasOwn = listReviews(snapshot).some(({ userId }) => userId === rights.userId)
-  if (hasOwn || (getSignOffPolicy(snapshot).review === 'quality' && !isQuality)) return []
-  return [
-    {
-      since: loaded.record.stageSince.toISOString(),
-      reason: 'Nobody who counts has reviewed the present content',
-      nextAct: 'Review it and declare it reviewed',
-      target: { tab: 'sign-off', id: null },
-    },
-  ]
-}
-
-/**
- * A signature that is missing waits for everybody who could give it now: in a capacity of theirs that nobody has signed in
- * yet, by somebody who has not signed and whom the policy lets sign.
- */
-function listSigningWaits({ loaded, snapshot, rights }: WaitContext): Wait[] {
-  if (!decideSigning(snapshot, rights).ok) return []
-  const policy = getSignOffPolicy(snapshot)
-  const approvals = listApprovals(snapshot)
-  const given = new Set(approvals.map(({ capacity }) => capacity))
-  const granted = listSigningCapacities(snapshot, rights).map(({ capacity }) => capacity)
-  const own = policy.requiredCapacities.filter((name) => granted.includes(name) && !given.has(name))
-  const isAnyCapacity = policy.requiredCapacities.every((name) => given.has(name))
-  const isNeeded = new Set(approvals.map(({ userId }) => userId)).size < countRequiredSignatures(policy)
-  if (!isNeeded || (own.length === 0 && !isAnyCapacity)) return []
-  return [
-    {
-      since: loaded.record.stageSince.toISOString(),
-      reason: own.length === 0 ? 'A signature is missing' : `The signature as ${own.join(' or ')} is missing`,
-      nextAct: 'Review and sign it',
-      target: { tab: 'sign-off', id: null },
-    },
-  ]
+/** Written by `standings.ts` of the same build, which `holding` asks for. */
+function readWaits(waitsJson: string): readonly Wait[] {
+  return JSON.parse(waitsJson) as Wait[]
 }

@@ -8,6 +8,7 @@ import { computing } from './computations'
 import { isWriteConflict, WriteConflictError } from './database-errors'
 import { OrderlyPostgres } from './postgres-adapter'
 import { OrderlySqlite } from './sqlite-adapter'
+import { asReader } from './sqlite-readers'
 import { watchWrites } from './vouched/watch'
 
 /** The client of either database, typed as the SQLite one: what both can do. */
@@ -22,6 +23,8 @@ export interface Database {
   readonly client: DatabaseClient
   /** See inTransaction(). */
   readonly inTransaction: <T>(work: (tx: TransactionClient) => Promise<T>) => Promise<T>
+  /** See inReadTransaction(). */
+  readonly inReadTransaction: <T>(work: (tx: TransactionClient) => Promise<T>) => Promise<T>
   readonly close: () => Promise<void>
 }
 
@@ -54,6 +57,12 @@ function openSqlite(url: string): Database {
     client,
     inTransaction: (work) =>
       inOneTransaction(() => client.$transaction((tx) => insideTransaction.run(true, async () => await work(tx)))),
+    inReadTransaction: (work) =>
+      inOneTransaction(() =>
+        asReader(
+          async () => await client.$transaction((tx) => insideTransaction.run(true, async () => await work(tx))),
+        ),
+      ),
     close: () => client.$disconnect(),
   }
 }
@@ -82,6 +91,14 @@ function openPostgres(url: string): Database {
             isolationLevel: 'Serializable',
           }),
         ),
+      ),
+    // One snapshot for the whole of it, which aborts nobody and is aborted by nobody.
+    inReadTransaction: (work) =>
+      inOneTransaction(() =>
+        client.$transaction((tx) => insideTransaction.run(true, async () => await work(tx)), {
+          // The type is the SQLite client's, which has one level alone.
+          isolationLevel: 'RepeatableRead' as 'Serializable',
+        }),
       ),
     close: () => client.$disconnect(),
   }
@@ -169,4 +186,12 @@ export function db(): DatabaseClient {
  */
 export function inTransaction<T>(work: (tx: TransactionClient) => Promise<T>): Promise<T> {
   return getDatabase().inTransaction(work)
+}
+
+/**
+ * Run reads that show one moment. They wait for no writer and no writer waits for them: SQLite reads on connections of their own,
+ * PostgreSQL at REPEATABLE READ. A write in it is refused by SQLite, so that no test lets one pass.
+ */
+export function inReadTransaction<T>(work: (tx: TransactionClient) => Promise<T>): Promise<T> {
+  return getDatabase().inReadTransaction(work)
 }

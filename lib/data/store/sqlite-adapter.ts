@@ -1,26 +1,17 @@
 import 'server-only'
 import { chmodSync, closeSync, openSync } from 'node:fs'
-import { setTimeout as sleep } from 'node:timers/promises'
 import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3'
 import {
   DriverAdapterError,
-  type IsolationLevel,
-  isDriverAdapterError,
   type SqlDriverAdapter,
   type SqlMigrationAwareDriverAdapterFactory,
-  type SqlQuery,
   type Transaction,
 } from '@prisma/driver-adapter-utils'
-
-/** How long SQLite itself waits for another process. It blocks this process meanwhile, so the rest is waited below. */
-const BUSY_TIMEOUT_MS = 100
-/** How long a statement or the start of a transaction waits for another process in all. */
-const BUSY_DEADLINE_MS = 10_000
-const BUSY_PAUSE_MS = 20
+import { SqliteReaders, withReaders } from './sqlite-readers'
+import { BUSY_TIMEOUT_MS, COMMIT, ROLLBACK, statement, whenFree } from './sqlite-statements'
+import { makeTransaction } from './sqlite-transaction'
 
 const BEGIN = 'BEGIN IMMEDIATE'
-const COMMIT = 'COMMIT'
-const ROLLBACK = 'ROLLBACK'
 
 /**
  * Prisma's better-sqlite3 adapter, made safe for callers that run at the same time. As it comes, there is one connection
@@ -32,6 +23,9 @@ const ROLLBACK = 'ROLLBACK'
  *  - a transaction takes the write lock when it begins, so that two processes that read and then write wait for each
  *    other rather than fail.
  * Inside a transaction use its own client only: the outer one waits for the turn that the transaction holds.
+ *
+ * Reads have connections of their own (`sqlite-readers.ts`), which wait for no writer: WAL gives each the state that was
+ * committed when it began. Statements do not yield by themselves, so each lets the event loop run now and then.
  */
 export class OrderlySqlite implements SqlMigrationAwareDriverAdapterFactory {
   readonly provider = 'sqlite'
@@ -54,7 +48,16 @@ export class OrderlySqlite implements SqlMigrationAwareDriverAdapterFactory {
     keepToOwner(this.#file)
     const inner = await this.#inner.connect()
     await setPragmas(inner, this.#forMigration)
-    return this.#forMigration ? takeTurns(inner, runScriptAsTransaction) : takeTurns(inner)
+    if (this.#forMigration) return takeTurns(inner, runScriptAsTransaction)
+    return withReaders(takeTurns(inner), new SqliteReaders(() => this.#connectReader()))
+  }
+
+  async #connectReader(): Promise<SqlDriverAdapter> {
+    const inner = await this.#inner.connect()
+    await inner.executeScript(`PRAGMA busy_timeout = ${BUSY_TIMEOUT_MS}`)
+    // Held to by SQLite itself. The file is not opened read-only: then the last to close would leave the log behind.
+    await inner.executeScript('PRAGMA query_only = ON')
+    return inner
   }
 
   async connectToShadowDb(): Promise<SqlDriverAdapter> {
@@ -111,10 +114,10 @@ function takeTurns(
     queryRaw: (query) => inTurn(() => whenFree(() => inner.queryRaw(query))),
     executeRaw: (query) => inTurn(() => whenFree(() => inner.executeRaw(query))),
     executeScript: (script) => inTurn(() => runScript(inner, script)),
-    startTransaction: async (isolationLevel) => {
+    startTransaction: async () => {
       const endTurn = await turns.take()
       try {
-        return await beginImmediate(inner, isolationLevel, endTurn)
+        return await beginImmediate(inner, endTurn)
       } catch (error) {
         endTurn()
         throw error
@@ -124,48 +127,10 @@ function takeTurns(
   }
 }
 
-async function beginImmediate(
-  inner: SqlDriverAdapter,
-  isolationLevel: IsolationLevel | undefined,
-  endTurn: () => void,
-): Promise<Transaction> {
-  const transaction = await inner.startTransaction(isolationLevel)
-  let isOpen = false
-  const execute = async (query: SqlQuery) => {
-    const changed = await transaction.executeRaw(query)
-    if (query.sql === COMMIT || query.sql === ROLLBACK) isOpen = false
-    return changed
-  }
-  const finish = async () => {
-    try {
-      // Prisma does not roll back after a COMMIT that failed, as on a full disk.
-      if (isOpen) await execute(statement(ROLLBACK))
-    } finally {
-      await transaction.rollback()
-      endTurn()
-    }
-  }
-  try {
-    // The adapter began a deferred transaction, which takes the write lock only at its first write.
-    await transaction.executeRaw(statement(COMMIT))
-    await whenFree(() => transaction.executeRaw(statement(BEGIN)))
-    isOpen = true
-  } catch (error) {
-    await transaction.rollback()
-    throw error
-  }
-  return {
-    provider: transaction.provider,
-    adapterName: transaction.adapterName,
-    options: transaction.options,
-    queryRaw: (query) => transaction.queryRaw(query),
-    executeRaw: execute,
-    createSavepoint: async (name) => transaction.createSavepoint?.(name),
-    rollbackToSavepoint: async (name) => transaction.rollbackToSavepoint?.(name),
-    releaseSavepoint: async (name) => transaction.releaseSavepoint?.(name),
-    commit: finish,
-    rollback: finish,
-  }
+/** The turn is held, so the connection is the transaction's alone; the adapter's own BEGIN would be deferred. */
+async function beginImmediate(inner: SqlDriverAdapter, endTurn: () => void): Promise<Transaction> {
+  await whenFree(() => inner.executeRaw(statement(BEGIN)))
+  return makeTransaction(inner, endTurn)
 }
 
 /** Run a migration's script whole or not at all. */
@@ -187,33 +152,6 @@ async function runScriptAsTransaction(inner: SqlDriverAdapter, script: string): 
     await inner.executeScript(ROLLBACK)
     throw error
   }
-}
-
-/** Repeat what found the database locked by another process; such a statement has had no effect. */
-async function whenFree<T>(work: () => Promise<T>): Promise<T> {
-  const deadline = performance.now() + BUSY_DEADLINE_MS
-  for (;;) {
-    try {
-      return await work()
-    } catch (error) {
-      if (!isBusy(error) || performance.now() > deadline) throw error
-    }
-    await sleep(BUSY_PAUSE_MS)
-  }
-}
-
-/** Whether another process, or another connection of this one, had the file locked. */
-export function isBusy(error: unknown): boolean {
-  // By its form, not by its class: a bundle holds a class of its own beside the one that the adapter's package throws.
-  return (
-    error instanceof Error &&
-    isDriverAdapterError(error) &&
-    error.cause.originalCode?.startsWith('SQLITE_BUSY') === true
-  )
-}
-
-function statement(sql: string): SqlQuery {
-  return { sql, args: [], argTypes: [] }
 }
 
 /** First come, first served, one at a time. */

@@ -71,7 +71,7 @@ describeOnBothDatabases('search and counts', () => {
   })
 
   it('counts for a lead what is open in each revision, as the revision itself says, and for nobody else', async () => {
-    const rows = await listLeadCounts(team.lead)
+    const { rows } = await listLeadCounts(team.lead)
     expect(new Set(rows.map((row) => row.revisionId))).toEqual(new Set([revisionId, draftId]))
     const row = rows.find((candidate) => candidate.revisionId === revisionId)
     const view = await getRevision(team.lead, revisionId)
@@ -82,7 +82,7 @@ describeOnBothDatabases('search and counts', () => {
       blockers: view.blockers.length,
     })
     for (const actor of [team.member, team.observer, team.fabricator, team.admin]) {
-      expect(await listLeadCounts(actor)).toEqual([])
+      expect(await listLeadCounts(actor)).toEqual({ rows: [], total: 0 })
     }
   })
 })

@@ -1,13 +1,14 @@
 import 'server-only'
 import { paths } from '@/lib/addresses'
-import { getSettings, now } from '@/lib/config'
+import { getSettings, log, now } from '@/lib/config'
 import { composeMail } from '@/lib/mail'
 import { loadForeignNames, withoutForeignNames } from '../../consequences/mail/readers'
-import { listWaitsOfPeople } from '../../reads/waits'
+import { workOutStandings } from '../../reads/standings'
+import { listOutdatedOf, listWaitsOfPeople } from '../../reads/waits'
 import { toRights } from '../../records/authorization'
 import { readMailOff } from '../../records/mail-off'
 import { type QueuedMail, queueMails } from '../../records/outbox'
-import { db, inTransaction, type TransactionClient } from '../../store/client'
+import { db, inReadTransaction, inTransaction, type TransactionClient } from '../../store/client'
 import type { WaitView } from '../../views'
 
 /** Before the working day begins in Europe, after it ended in the Americas. */
@@ -33,9 +34,24 @@ export async function queueDigests(): Promise<number> {
   const open = users.map(({ id }) => id).filter((id) => !done.has(id))
   for (let from = 0; from < open.length; from += MOST_PEOPLE_AT_ONCE) {
     const userIds = open.slice(from, from + MOST_PEOPLE_AT_ONCE)
-    await inTransaction((tx) => queueDigestsOf(tx, userIds, day))
+    // Outside of the transaction that queues, which would hold everybody up meanwhile.
+    await workOutStandings(await inReadTransaction((tx) => listOutdatedOf(tx, userIds)))
+    await queueSafely(userIds, day)
   }
   return open.length
+}
+
+/** Together; where that fails one by one, so that one person's failing ends nobody else's digest. The next round tries again. */
+async function queueSafely(userIds: readonly string[], day: string): Promise<void> {
+  try {
+    await inTransaction((tx) => queueDigestsOf(tx, userIds, day))
+  } catch (error) {
+    if (userIds.length > 1) {
+      for (const userId of userIds) await queueSafely([userId], day)
+      return
+    }
+    log.error('unexpected error', { doing: 'queueing the digest of a person', userId: userIds[0], error })
+  }
 }
 
 /** What is asked of the database does not grow with the number of people. */

@@ -3,7 +3,7 @@ import { mkdirSync } from 'node:fs'
 import path from 'node:path'
 import { DriverAdapterError } from '@prisma/driver-adapter-utils'
 import { withoutPassword } from '@/lib/config'
-import { isBusy } from '../sqlite-adapter'
+import { isBusy } from '../sqlite-statements'
 import { type MigrationPlaces, readMigrations } from './migration-files'
 import { type MigrationList, NO_FILTER, type SchemaEngine, withSchemaEngine } from './schema-engine'
 

@@ -1,4 +1,5 @@
 import 'server-only'
+import type { VouchedRow } from './models'
 import { VOUCHED_MODELS } from './models'
 import { hashRow, type RowHashes } from './row-hash'
 import { getDelegate } from './watch'
@@ -7,7 +8,9 @@ import type { Writing } from './writing'
 export interface TouchedRow {
   readonly kind: string
   readonly key: string
-  /** Null where the row is gone. */
+  readonly model: string
+  /** Null where the row is gone; so is its hash. */
+  readonly row: VouchedRow | null
   readonly hash: string | null
 }
 
@@ -22,8 +25,12 @@ export async function hashTouchedRows({ tx, touched }: Writing): Promise<Touched
     for (let from = 0; from < keys.length; from += KEYS_AT_ONCE) {
       const some = keys.slice(from, from + KEYS_AT_ONCE)
       const found = await getDelegate(tx, vouched.model).findMany({ where: { [vouched.key]: { in: some } } })
-      const hashes = new Map(found.map((row) => [row[vouched.key], hashRow(vouched, row)]))
-      for (const key of some) rows.push({ kind: vouched.kind, key: String(key), hash: hashes.get(key) ?? null })
+      const byKey = new Map(found.map((row) => [row[vouched.key], row]))
+      for (const key of some) {
+        const row = byKey.get(key) ?? null
+        const { model, kind } = vouched
+        rows.push({ kind, key: String(key), model, row, hash: row === null ? null : hashRow(vouched, row) })
+      }
     }
   }
   return rows

@@ -15,23 +15,28 @@ const WRITES = /^(create|update|upsert|delete)/
  * @param isInTransaction  tells a write on its own, which only tests and tools make, from one in a transaction
  */
 export function watchWrites(isInTransaction: () => boolean) {
-  return Prisma.defineExtension({
-    name: 'watch-writes',
-    query: {
-      $allModels: {
-        async $allOperations({ model, operation, args, query }) {
-          const vouched = WRITES.test(operation) ? findVouchedModel(model) : null
-          if (vouched === null) return query(args)
-          const writing = getWriting()
-          if (writing === null) {
-            if (isInTransaction()) throw new Error(`${model} is written through inWriteTransaction alone`)
-            return query(args)
-          }
-          return runWatched(writing, vouched, operation, args as Args, query as (args: Args) => Promise<unknown>)
+  return Prisma.defineExtension((client) =>
+    client.$extends({
+      name: 'watch-writes',
+      query: {
+        $allModels: {
+          async $allOperations({ model, operation, args, query }) {
+            const vouched = WRITES.test(operation) ? findVouchedModel(model) : null
+            if (vouched === null) return query(args)
+            const writing = getWriting()
+            if (writing === null) {
+              if (isInTransaction()) throw new Error(`${model} is written through inWriteTransaction alone`)
+              const written = await query(args)
+              // Nobody says what it reaches, so nothing that was worked out before holds.
+              await client.revisionStanding.updateMany({ data: { changes: { increment: 1 }, workedOutAt: null } })
+              return written
+            }
+            return runWatched(writing, vouched, operation, args as Args, query as (args: Args) => Promise<unknown>)
+          },
         },
       },
-    },
-  })
+    }),
+  )
 }
 
 async function runWatched(

@@ -233,6 +233,7 @@ export const WORKSPACE_ROWS: readonly AccessRow[] = [
     may: EVERYBODY,
     seenBy: 'workspace',
   },
+  { name: 'getHome', run: (a) => data.getHome(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
   { name: 'listLeadCounts', run: (a) => data.listLeadCounts(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
 ]
 

@@ -13,5 +13,7 @@ export const UNVOUCHED_MODELS: Readonly<Record<string, string>> = {
   RefusedSignIn: 'attempts of people whom nobody knows; kept for 400 days',
   MailMessage: 'what was sent is with the receiver; the state of sending changes by itself',
   DigestDay: 'the memory that a digest was dealt with',
+  RevisionStanding: 'worked out from rows that are vouched for; nobody decides by it',
+  RevisionWait: 'worked out from rows that are vouched for; nobody decides by it',
   Job: 'work on the way, and results that nobody decided by; the person who asked may ask again',
 }

@@ -100,7 +100,8 @@ export function describeCondition({
 export function describeDecision({ state, decisionNote, done }: DeclarationCondition): string {
   if (state === 'open') return ''
   const parts = [CONDITION_WORDS[state]]
-  if (done !== null) parts.push(describeDone(done))
+  // "Turned into an action" has said what kind of thing was done.
+  if (done !== null) parts.push(state === 'action' && done.kind === 'action' ? done.text : describeDone(done))
   if (decisionNote !== '') parts.push(decisionNote)
   return parts.join(': ')
 }

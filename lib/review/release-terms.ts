@@ -44,6 +44,15 @@ export function describeTerms({ purpose, quantityLimit, validUntil }: ReleaseTer
   ].join(', ')
 }
 
+/** Change number, reason and effectivity in one line; a sentence that somebody ended with a full stop goes on here. */
+export function describeChange({ changeNumber, reason, effectivity }: ReleaseTerms): string {
+  return [
+    changeNumber === '' ? 'no change number' : `change ${changeNumber}`,
+    reason === '' ? 'reason not stated' : reason.replace(/\.$/, ''),
+    effectivity === '' ? 'effectivity not stated' : `effective ${effectivity}`,
+  ].join('; ')
+}
+
 /**
  * Why these terms cannot stand, by field; empty where they can. A release reaches no further than the waivers that it rests on, and past an action
  * that is due before its purpose only as a conditional one.

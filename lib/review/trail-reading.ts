@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import type { RevisionTarget } from '@/lib/addresses'
 import { readStoredJson } from '@/lib/engine'
+import type { TRAIL_WORDS, TrailAction } from './trail-words'
 
 /** A line of what a record carries, for people. */
 export interface TrailDetail {
@@ -50,19 +51,45 @@ function flatten(label: string, value: unknown): TrailDetail[] {
   return [{ label, text: String(value) }]
 }
 
-/** What a record of a revision is about: a kind of thing, and where it stands. */
-export const TRAIL_THINGS: Readonly<Record<string, { readonly label: string; readonly tab: RevisionTarget['tab'] }>> = {
+type SubjectKind = (typeof TRAIL_WORDS)[TrailAction]['subject']
+
+/** What a record is about: the kind of thing, and where on a revision such a thing stands; null for what stands elsewhere. */
+const THINGS: Readonly<Record<SubjectKind, { readonly label: string; readonly tab: RevisionTarget['tab'] | null }>> = {
   revision: { label: 'revision', tab: 'overview' },
   item: { label: 'checklist', tab: 'checklist' },
   waiver: { label: 'waivers', tab: 'checklist' },
   thread: { label: 'threads', tab: 'threads' },
-  comment: { label: 'threads', tab: 'threads' },
   proposal: { label: 'proposals', tab: 'proposals' },
   artwork: { label: 'artwork', tab: 'artwork' },
   attachment: { label: 'files', tab: 'checklist' },
+  action: { label: 'actions', tab: 'actions' },
+  meeting: { label: 'meetings', tab: 'meetings' },
+  need: { label: 'needs', tab: 'needs' },
+  condition: { label: 'conditions', tab: 'sign-off' },
   declaration: { label: 'declarations', tab: 'sign-off' },
+  difference: { label: 'words against numbers', tab: 'sign-off' },
+  package: { label: 'packages', tab: 'sign-off' },
+  receipt: { label: 'packages', tab: 'sign-off' },
   review: { label: 'reviews', tab: 'sign-off' },
   signature: { label: 'signatures', tab: 'sign-off' },
+  account: { label: 'accounts', tab: null },
+  capacity: { label: 'capacities', tab: null },
+  catalogue: { label: 'catalogue', tab: null },
+  company: { label: 'companies', tab: null },
+  invitation: { label: 'invitations', tab: null },
+  limit: { label: 'limits', tab: null },
+  mail: { label: 'mail', tab: null },
+  project: { label: 'project', tab: null },
+  session: { label: 'sign-ins', tab: null },
+  sheet: { label: 'fabricator’s sheets', tab: null },
+  trail: { label: 'trail', tab: null },
+  workspace: { label: 'workspace', tab: null },
+}
+
+/** By the kind as it is stored; comments are of older records. */
+export const TRAIL_THINGS: Readonly<Record<string, (typeof THINGS)[SubjectKind]>> = {
+  ...THINGS,
+  comment: THINGS.thread,
 }
 
 interface StoredRecord {
@@ -72,16 +99,17 @@ interface StoredRecord {
 }
 
 /** Kinds whose id is the place's own. */
-const PLACES: ReadonlySet<string> = new Set(['item', 'thread', 'proposal'])
+const PLACES: ReadonlySet<string> = new Set(['item', 'thread', 'proposal', 'action', 'meeting', 'need'])
 
 /** Where the thing that a record is about is shown; null for what has no place on the revision. */
 export function findTrailTarget({ subjectKind, subjectId, detailsJson }: StoredRecord): RevisionTarget | null {
   const thing = TRAIL_THINGS[subjectKind]
-  if (thing === undefined) return null
-  if (PLACES.has(subjectKind)) return { tab: thing.tab, id: subjectId }
+  const tab = thing?.tab ?? null
+  if (tab === null) return null
+  if (PLACES.has(subjectKind)) return { tab, id: subjectId }
   const details = readStoredJson('details of a record', detailsSchema, detailsJson)
   const item = details.itemId
-  return { tab: thing.tab, id: subjectKind === 'waiver' && typeof item === 'string' ? item : null }
+  return { tab, id: subjectKind === 'waiver' && typeof item === 'string' ? item : null }
 }
 
 export interface TrailFilter {

@@ -3,6 +3,7 @@ import type { DecidedOutcome, Outcome } from '@/lib/engine'
 import { asComputed } from '@/lib/engine/units'
 import {
   DECLARATION_WORDS,
+  describeChange,
   describeCondition,
   describeDecision,
   describeDue,
@@ -59,17 +60,7 @@ function makePage(content: PackageContent, longestText: number): Content[] {
         ['Decision', decided.filter((part) => part !== '').join(', ')],
         ['Conditions', cut(listConditions(content), 1.5 * longestText)],
         ['Replaces', replaces === null ? 'nothing: first issue of this part number' : `revision ${replaces}`],
-        [
-          'Change, reason, effectivity',
-          cut(
-            [
-              terms.changeNumber === '' ? 'no change number' : `change ${terms.changeNumber}`,
-              terms.reason === '' ? 'reason not stated' : terms.reason,
-              terms.effectivity === '' ? 'effectivity not stated' : `effective ${terms.effectivity}`,
-            ].join('; '),
-            1.5 * longestText,
-          ),
-        ],
+        ['Change, reason, effectivity', cut(describeChange(terms), 1.5 * longestText)],
         [
           'Changed since the last issue',
           describeChanges(content.changes.sinceIssue, 'there is none to compare with', 0.4 * longestText),

@@ -8,7 +8,7 @@ import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { paths } from '@/lib/addresses'
 import { getProject, type IssueView, listIssues } from '@/lib/data'
-import { describeTerms } from '@/lib/review'
+import { describeChange, describeTerms } from '@/lib/review'
 
 export const metadata: Metadata = { title: 'Issue register' }
 
@@ -64,14 +64,7 @@ export default async function IssuesPage({ params }: { params: Promise<{ project
 
 function IssueRow({ projectId, issue }: { projectId: string; issue: IssueView }) {
   const { terms } = issue
-  const why =
-    terms === null
-      ? []
-      : [
-          terms.changeNumber === '' ? '' : `change ${terms.changeNumber}`,
-          terms.reason,
-          terms.effectivity === '' ? '' : `effective ${terms.effectivity}`,
-        ].filter((text) => text !== '')
+  const why = terms === null ? '' : describeChange(terms)
   return (
     <DataRow
       columns={COLUMNS}
@@ -102,7 +95,7 @@ function IssueRow({ projectId, issue }: { projectId: string; issue: IssueView })
           terms === null
             ? 'not recorded'
             : `${terms.isConditional ? 'conditionally, ' : ''}${describeTerms(terms)}${terms.conditions === '' ? '' : `; ${terms.conditions}`}`,
-        why: why.length === 0 ? 'not stated' : why.join('; '),
+        why: why === '' ? 'not stated' : why,
         replaces: issue.replaces ?? 'nothing',
         receivers: <Receivers issue={issue} />,
       }}

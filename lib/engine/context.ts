@@ -76,6 +76,8 @@ export interface EvaluationContext {
   readonly drawing: Drawing
   /** The design's own material first, then the library's. */
   readonly findMaterial: (materialId: string) => Material | null
+  /** What stands between the conductors of a layer in a zone; null is air. */
+  readonly findFill: (zoneId: string, layerId: string) => Material | null
   readonly layersById: ReadonlyMap<string, Layer>
   readonly zonesById: ReadonlyMap<string, Zone>
   readonly zones: readonly ZoneResult[]

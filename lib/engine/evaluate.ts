@@ -1,4 +1,4 @@
-import { type Assembly, assemble } from './assembly'
+import { type Assembly, assemble, findFill } from './assembly'
 import { evaluateCatalogue, type ItemDefinition, makeLimitLookup, markFollowers, USUAL_ITEMS } from './catalogue'
 import { LIFE_CAUTION_SHORT } from './cautions'
 import type { EvaluationContext, LimitOverride, ReviewFacts } from './context'
@@ -84,7 +84,7 @@ function collect<Result extends DraftItemResult>(context: EvaluationContext, ite
 export function buildContext(
   given: Design,
   { limits = [], facts = {}, testedLives = [] }: EvaluateOptions = {},
-  { index, drawing, zones, bends, conductors, damage }: Assembly = assemble(given, { testedLives }),
+  { index, drawing, sections, zones, bends, conductors, damage }: Assembly = assemble(given, { testedLives }),
 ): EvaluationContext {
   const zoneResults = new Map(zones.map((zone) => [zone.zoneId, zone]))
   const bendResults = new Map(bends.map((bend) => [bend.bendId, bend]))
@@ -92,6 +92,7 @@ export function buildContext(
     design: index.design,
     drawing,
     findMaterial: index.findMaterial,
+    findFill: (zoneId, layerId) => findFill(sections, zoneId, layerId),
     layersById: index.layersById,
     zonesById: index.zonesById,
     zones,

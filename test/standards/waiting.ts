@@ -1,6 +1,5 @@
 /** What a check value waits for before anything here can answer it. */
 export const WAITS_FOR = {
-  signals: 'impedance, delay and crosstalk of lines',
   artwork: 'hatches of one family of bars',
   materials: 'constants above the glass transition',
 } as const
@@ -15,8 +14,6 @@ interface Waiting {
 
 /** Check values that nothing here computes yet. A row goes when its handlers come. */
 export const WAITING: readonly Waiting[] = [
-  { ids: /^imp-/, for: 'signals', reason: 'no impedance is computed', count: 70 },
-  { ids: /^xt-/, for: 'signals', reason: 'no crosstalk is computed', count: 7 },
   {
     ids: /^hatch-one-way$/,
     for: 'artwork',

@@ -5,4 +5,5 @@ export { computeCopper } from './bend-copper'
 
 export { computeTornado, type Swing, type SwingQuantity, type Tornado } from './tornado'
 
+export { findFill } from './zone-section'
 export { simulateZoneThickness } from './zone-simulation'

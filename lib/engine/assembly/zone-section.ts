@@ -78,6 +78,12 @@ export interface SectionContact {
   readonly missing: readonly MissingInput[]
 }
 
+/** What stands between the conductors of a layer in a zone; null is air. */
+export function findFill(sections: readonly ZoneSection[], zoneId: string, layerId: string): Material | null {
+  const section = sections.find(({ zone }) => zone.id === zoneId)
+  return section?.layers.find(({ layer }) => layer.id === layerId)?.copper?.fillMaterial ?? null
+}
+
 /** Share of a bondply with a carrier film that each face's adhesive makes up, unless its maker says otherwise. */
 const CARRIED_BONDPLY_FACE_FRACTION = 1 / 3
 

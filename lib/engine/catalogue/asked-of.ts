@@ -24,6 +24,7 @@ export const ASKED_OF: Readonly<Record<string, readonly AskedRole[]>> = {
   'hole-to-stiffener-edge': ['layout'],
   'holes-in-flex': ['layout'],
   'impedance-given': ['layout'],
+  'impedance-value': ['layout'],
   'open-land': ['layout'],
   'return-path': ['layout'],
   'shield-ground': ['layout'],

@@ -5,7 +5,6 @@ import type { Severity } from './severity'
 /** What an item needs that the program cannot read yet, as it follows "waits for". */
 export const AWAITED_INPUTS = {
   artwork: 'reading of artwork',
-  'field-solver': 'a field solver',
   'file-roles': 'roles of the uploaded files',
 } as const
 
@@ -45,16 +44,6 @@ export const AWAITED_ITEMS: readonly AwaitedItem[] = [
     waitsFor: ['file-roles'],
     meanwhile:
       'Go through outline, copper, coverlay, mask, legend, stiffener map, bend map, drill table, netlist, stack and array by hand.',
-  },
-  {
-    id: 'impedance-value',
-    section: 'materials',
-    severity: 'major',
-    question: 'Does the stated build give each impedance, cover and hatch included?',
-    decidedBy: 'calculation',
-    sourceKey: 'commonPractice',
-    waitsFor: ['field-solver'],
-    meanwhile: 'Have the fabricator or a field solver compute it for the build as stated, and measure a coupon.',
   },
   {
     id: 'netlist',

@@ -49,7 +49,7 @@ export const FIRST_QUESTIONS: readonly { readonly question: string; readonly ite
   },
   {
     question: 'Where is impedance needed, and what carries the return?',
-    itemIds: ['plane-in-bend', 'impedance-given', 'return-path'],
+    itemIds: ['plane-in-bend', 'impedance-given', 'impedance-value', 'return-path'],
   },
   { question: 'Do currents and voltage drop hold?', itemIds: ['conductor-current', 'voltage-drop'] },
   {

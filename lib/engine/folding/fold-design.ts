@@ -12,9 +12,9 @@ import {
 } from '@/lib/fold'
 import { areasOf, type Plan } from '@/lib/plan'
 import type { Design } from '../design'
+import { rememberAnswers } from '../numerics'
 import type { BendResult, MissingInput, ZoneResult } from '../results'
 import { findHeights, type Heights } from './heights'
-import { rememberAnswers } from './remember'
 
 /** A part that can be folded: its pieces, what stands on them, and the plate that stays. */
 export interface FoldableDesign {

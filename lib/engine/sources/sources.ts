@@ -138,6 +138,14 @@ export const SOURCES = {
     kind: 'own-computation',
     note: 'mesh-converged; 109 cases with inputs and tolerances stand in test/standards/fem-cases.json; nothing of it was printed',
   },
+  lineFields: {
+    title:
+      'own boundary elements: quasi-static charge on conductors and faces between flat dielectrics, planes by images',
+    number: null,
+    year: 2026,
+    kind: 'own-computation',
+    note: 'within the tolerance of each of 77 exact and printed check values in test/standards/signals; lossless, smooth copper, no bends. Method after IEEE Trans. Microwave Theory and Techniques 32 (1984) 439, from memory',
+  },
   parallelFaceFold: {
     title: 'Strength Measurement of Optical Fibers by Bending, J. American Ceramic Society 69, 815',
     number: null,

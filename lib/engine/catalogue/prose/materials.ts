@@ -182,6 +182,11 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'State tolerance, reference layer, single or pair, and whether a coupon is measured. Ten per cent is usual. Whether the build gives that impedance is another question.',
   },
+  'impedance-value': {
+    why: 'Designers thin the dielectric for flexibility and lose their impedance; a cover lowers it by 7 to 10 %, and closed forms are up to 37 % off at the proportions of a flex.',
+    howToCheck:
+      'Worked out from the stated build in each zone that the line runs through, over tolerances and material constants. With a hatched plane it can only be bounded: measure a coupon.',
+  },
   'return-path': {
     why: 'Where the reference ends, the return current goes round and the line radiates; a transition is where planes end.',
     howToCheck:

@@ -17,6 +17,12 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'State tolerance, reference, line and coupon on the drawing.',
     'Name a layer with a plane as the reference.',
   ],
+  'impedance-value': [
+    'Change the width of the line to the one named with the result.',
+    'Change the dielectric to its reference: a thinner one lowers the impedance.',
+    'Measure permittivity and thickness of the build, so that the range gets narrower.',
+    'Agree on a wider tolerance, and qualify by coupon.',
+  ],
   'return-path': [
     'Carry the reference plane through the zone, hatched where it bends.',
     'Route the line where its reference goes on.',

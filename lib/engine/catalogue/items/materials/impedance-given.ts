@@ -54,7 +54,7 @@ export const impedanceGiven = defineItem({
             term('coupon', 'whether a coupon is asked for'),
           ],
           places,
-          whenGiven: `The impedance of ${conductor.name} is given in full; whether the build gives it is for a field solver.`,
+          whenGiven: `The impedance of ${conductor.name} is given in full.`,
           sourceKey: 'commonPractice',
         }),
       ]

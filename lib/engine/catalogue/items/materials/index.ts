@@ -21,6 +21,7 @@ import { foilWeight } from './foil-weight'
 import { handlingCount } from './handling-count'
 import { holeLife } from './hole-life'
 import { impedanceGiven } from './impedance-given'
+import { impedanceValue } from './impedance-value'
 import { leafPull } from './leaf-pull'
 import { neutralAxis } from './neutral-axis'
 import { operatingTemperature } from './operating-temperature'
@@ -86,6 +87,7 @@ export const MATERIALS_ITEMS: readonly ItemDefinition[] = [
   holeLife,
   contactFinish,
   impedanceGiven,
+  impedanceValue,
   returnPath,
   solderHeat,
   handlingCount,

@@ -21,6 +21,7 @@ import { foilWeightExamples } from './foil-weight'
 import { handlingCountExamples } from './handling-count'
 import { holeLifeExamples } from './hole-life'
 import { impedanceGivenExamples } from './impedance-given'
+import { impedanceValueExamples } from './impedance-value'
 import { leafPullExamples } from './leaf-pull'
 import { neutralAxisExamples } from './neutral-axis'
 import { operatingTemperatureExamples } from './operating-temperature'
@@ -83,6 +84,7 @@ export const MATERIALS_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>
   'hole-life': holeLifeExamples,
   'contact-finish': contactFinishExamples,
   'impedance-given': impedanceGivenExamples,
+  'impedance-value': impedanceValueExamples,
   'return-path': returnPathExamples,
   'solder-heat': solderHeatExamples,
   'handling-count': handlingCountExamples,

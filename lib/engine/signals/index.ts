@@ -1,0 +1,5 @@
+export { farEndHalfDifference, getNearEnd, reachedFraction } from './crosstalk'
+export { delayPsPerMm, getLineFigures, getPairFigures } from './line-figures'
+export type { MeshFineness } from './panels'
+export type { LineConductor, LineSection } from './section'
+export { ROUGH_FINENESS, type SectionSolution, solveSection, USUAL_FINENESS } from './solve-section'

@@ -1,0 +1,333 @@
+import { addBetweenPlanes } from './between-planes'
+import { factor, solveColumns, subtractProduct } from './dense'
+import { addInfluence, type Influence, MOST_ORDER, makeInfluence, pointsOnPanel } from './influence'
+import { type MeshFineness, makePanels, type Panel } from './panels'
+import { findSectionFaults, getHeightUm, type LineSection } from './section'
+
+/** Permittivity of vacuum, F/m, and speed of light, m/s: CODATA 2018 and exact. */
+export const VACUUM_PERMITTIVITY = 8.8541878128e-12
+export const SPEED_OF_LIGHT = 299_792_458
+export const VACUUM_IMPEDANCE_OHM = 1 / (VACUUM_PERMITTIVITY * SPEED_OF_LIGHT)
+
+/**
+ * Within 0.03 % of the exact values in test/standards/signals for conductors with thickness, most of it from copper that stands bare on a film;
+ * `npm run bench` prints its time.
+ */
+export const USUAL_FINENESS: MeshFineness = { cornerShare: 0.003, growth: 2.2, cornerGrowth: 8, order: 4 }
+
+/** A few parts in a thousand, for searches that end with a solution of the usual fineness. */
+export const ROUGH_FINENESS: MeshFineness = { cornerShare: 0.02, growth: 3, cornerGrowth: 8, order: 3 }
+
+export interface SectionSolution {
+  readonly ok: true
+  /** Lines that carry signals, in the order of the section; grounded conductors are left out. */
+  readonly names: readonly string[]
+  /** Maxwell capacitances by line and line, F/m, and those without dielectrics. */
+  readonly capacitance: readonly (readonly number[])[]
+  readonly capacitanceInAir: readonly (readonly number[])[]
+  /** Charge on the pieces of the conductors with the first line at 1 V, in air and with the dielectrics. */
+  readonly panels: readonly Panel[]
+  readonly scaleUm: number
+  /** Coefficients of the polynomials, air, for each line at 1 V: `[line][unknown]`, with the start of each panel. */
+  readonly airCharge: readonly Float64Array[]
+  readonly starts: readonly number[]
+  readonly unknowns: number
+}
+
+export interface SectionRefusal {
+  readonly ok: false
+  readonly faults: readonly string[]
+}
+
+/** Charge without a sign for what it stands on: flux of vacuum, so that potentials carry no units. */
+interface Blocks {
+  /** Potential at points of conductors from charge of conductors, and from charge of faces. */
+  readonly byConductors: Float64Array
+  readonly byFaces: Float64Array
+  /** Normal field at points of faces, and at points of strips between two dielectrics. */
+  readonly fieldByConductors: Float64Array
+  readonly fieldByFaces: Float64Array
+}
+
+/**
+ * Capacitances of a section by boundary elements: charge on conductors and, as total charge, on faces between dielectrics; planes by
+ * images. Quasi-static, lossless, thick or thin conductors alike. Method: Wei, Harrington, Mautz, Sarkar, IEEE Trans. MTT 32 (1984) 439 (from
+ * memory); piecewise polynomials in place of its pulses. Held against exact values in test/standards/signals.
+ * @returns the capacitances, or why there are none
+ */
+export function solveSection(
+  given: LineSection,
+  fineness: MeshFineness = USUAL_FINENESS,
+): SectionSolution | SectionRefusal {
+  const faults = findSectionFaults(given)
+  if (faults.length > 0) return { ok: false, faults }
+  const section = given.hasPlaneAbove && !given.hasPlaneBelow ? turnOver(given) : given
+  const scaleUm = findScaleUm(section)
+  const panels = makePanels(section, fineness, true, scaleUm)
+  const conductorPanels = panels.filter(({ conductor }) => conductor >= 0)
+  const facePanels = panels.filter(({ conductor }) => conductor < 0)
+  const floats = !section.hasPlaneBelow
+  const lines = section.conductors.flatMap(({ isGrounded }, index) => (isGrounded === true ? [] : [index]))
+  const spacing = section.hasPlaneBelow && section.hasPlaneAbove ? getHeightUm(section) / scaleUm : null
+
+  const starts: number[] = []
+  let unknowns = 0
+  for (const { order } of conductorPanels) {
+    starts.push(unknowns)
+    unknowns += order
+  }
+  // The potential far away is an unknown of its own where no plane fixes it; the whole charge is then zero.
+  const size = unknowns + (floats ? 1 : 0)
+  const faceSize = facePanels.reduce((sum, { order }) => sum + order, 0)
+  const blocks = fillBlocks({
+    conductorPanels,
+    facePanels,
+    size,
+    faceSize,
+    hasPlane: section.hasPlaneBelow,
+    spacing,
+    floats,
+  })
+
+  const potentials = new Float64Array(size * lines.length)
+  conductorPanels.forEach(({ conductor, order }, at) => {
+    const line = lines.indexOf(conductor)
+    if (line < 0) return
+    for (let row = 0; row < order; row += 1) potentials[((starts[at] as number) + row) * lines.length + line] = 1
+  })
+  const factors = factor(blocks.byConductors, size)
+  if (factors === null) return { ok: false, faults: ['The section has no unique solution.'] }
+  const air = solveColumns(factors, potentials, lines.length)
+
+  let charge = air
+  let faceCharge = new Float64Array(0)
+  if (faceSize > 0) {
+    const answered = solveColumns(factors, blocks.byFaces, faceSize)
+    // Schur complement of the faces: what they do to each other by way of the conductors.
+    const system = blocks.fieldByFaces
+    subtractProduct(system, blocks.fieldByConductors, answered, faceSize, size, faceSize)
+    const right = new Float64Array(faceSize * lines.length)
+    subtractProduct(right, blocks.fieldByConductors, air, faceSize, size, lines.length)
+    const faceFactors = factor(system, faceSize)
+    if (faceFactors === null) return { ok: false, faults: ['The section has no unique solution.'] }
+    faceCharge = solveColumns(faceFactors, right, lines.length) as Float64Array<ArrayBuffer>
+    charge = Float64Array.from(air)
+    subtractProduct(charge, answered, faceCharge, size, faceSize, lines.length)
+  }
+  const sum = (of: Float64Array, inAir: boolean) =>
+    lines.map((conductor) =>
+      lines.map((_, line) => {
+        let total = 0
+        conductorPanels.forEach((panel, at) => {
+          if (panel.conductor !== conductor) return
+          const mean = of[(starts[at] as number) * lines.length + line] as number
+          const permittivity = inAir ? 1 : (panel.below + panel.above) / 2
+          total += permittivity * 2 * panel.halfLength * mean
+        })
+        return total * VACUUM_PERMITTIVITY
+      }),
+    )
+  const capacitance = sum(charge, false)
+  addFieldOfStrips(capacitance, {
+    conductorPanels,
+    facePanels,
+    lines,
+    charge,
+    faceCharge,
+    starts,
+    hasPlane: section.hasPlaneBelow,
+    spacing,
+  })
+  return {
+    ok: true,
+    names: lines.map((index) => section.conductors[index]?.name ?? ''),
+    capacitance,
+    capacitanceInAir: sum(air, true),
+    panels: conductorPanels,
+    scaleUm,
+    airCharge: lines.map((_, line) => air.filter((__, at) => at % lines.length === line)),
+    starts,
+    unknowns: size + faceSize,
+  }
+}
+
+/** The same section with its one plane below. */
+function turnOver(section: LineSection): LineSection {
+  const height = getHeightUm(section)
+  return {
+    slabs: section.slabs.toReversed(),
+    hasPlaneBelow: true,
+    hasPlaneAbove: false,
+    conductors: section.conductors.map((each) => ({
+      ...each,
+      bottomUm: height - each.bottomUm - each.thicknessUm,
+      bottomWidthUm: each.topWidthUm,
+      topWidthUm: each.bottomWidthUm,
+    })),
+  }
+}
+
+/** Logarithms of lengths near 1 keep the equations well conditioned: the unit is far longer than any part of the section. */
+function findScaleUm(section: LineSection): number {
+  if (section.hasPlaneBelow) return getHeightUm(section)
+  const ends = section.conductors.flatMap(({ centreUm, bottomWidthUm, topWidthUm }) => [
+    Math.abs(centreUm) + Math.max(bottomWidthUm, topWidthUm),
+  ])
+  return 4 * Math.max(...ends, getHeightUm(section))
+}
+
+interface ToFill {
+  readonly conductorPanels: readonly Panel[]
+  readonly facePanels: readonly Panel[]
+  readonly size: number
+  readonly faceSize: number
+  readonly hasPlane: boolean
+  readonly spacing: number | null
+  readonly floats: boolean
+}
+
+function fillBlocks({ conductorPanels, facePanels, size, faceSize, hasPlane, spacing, floats }: ToFill): Blocks {
+  const byConductors = new Float64Array(size * size)
+  const byFaces = new Float64Array(size * faceSize)
+  const fieldByConductors = new Float64Array(faceSize * size)
+  const fieldByFaces = new Float64Array(faceSize * faceSize)
+  const influence = makeInfluence()
+  let row = 0
+  for (const panel of conductorPanels) {
+    forEachPoint(panel, (x, y) => {
+      let column = 0
+      for (const source of conductorPanels) {
+        takeInfluence(source, x, y, hasPlane, spacing, influence, false)
+        for (let n = 0; n < source.order; n += 1)
+          byConductors[row * size + column + n] = influence.potential[n] as number
+        column += source.order
+      }
+      if (floats) byConductors[row * size + column] = 1
+      column = 0
+      for (const source of facePanels) {
+        takeInfluence(source, x, y, hasPlane, spacing, influence, false)
+        for (let n = 0; n < source.order; n += 1)
+          byFaces[row * faceSize + column + n] = influence.potential[n] as number
+        column += source.order
+      }
+      row += 1
+    })
+  }
+  if (floats) {
+    let column = 0
+    for (const source of conductorPanels) {
+      byConductors[row * size + column] = 2 * source.halfLength
+      column += source.order
+    }
+    column = 0
+    for (const source of facePanels) {
+      byFaces[row * faceSize + column] = 2 * source.halfLength
+      column += source.order
+    }
+  }
+  row = 0
+  for (const panel of facePanels) {
+    const { below, above } = panel
+    // Divided by the difference of permittivities, so that rows are of one size.
+    const step = (above - below) / ((above + below) / 2)
+    forEachPoint(panel, (x, y, node) => {
+      let column = 0
+      for (const source of conductorPanels) {
+        takeInfluence(source, x, y, hasPlane, spacing, influence, true)
+        for (let n = 0; n < source.order; n += 1)
+          fieldByConductors[row * size + column + n] = step * (influence.fieldY[n] as number)
+        column += source.order
+      }
+      column = 0
+      for (const source of facePanels) {
+        takeInfluence(source, x, y, hasPlane, spacing, influence, true)
+        for (let n = 0; n < source.order; n += 1)
+          fieldByFaces[row * faceSize + column + n] = step * (influence.fieldY[n] as number)
+        if (source === panel) {
+          const { polynomials } = pointsOnPanel(panel.order)
+          for (let n = 0; n < source.order; n += 1) {
+            const at = row * faceSize + column + n
+            fieldByFaces[at] = (fieldByFaces[at] as number) + (polynomials[node * MOST_ORDER + n] as number)
+          }
+        }
+        column += source.order
+      }
+      row += 1
+    })
+  }
+  return { byConductors, byFaces, fieldByConductors, fieldByFaces }
+}
+
+function forEachPoint(panel: Panel, use: (x: number, y: number, node: number, weight: number) => void): void {
+  const { nodes, weights } = pointsOnPanel(panel.order)
+  nodes.forEach((node, index) => {
+    use(panel.x + node * panel.halfX, panel.y + node * panel.halfY, index, weights[index] as number)
+  })
+}
+
+/** Potential and field of a panel and its images in the planes. */
+function takeInfluence(
+  source: Panel,
+  x: number,
+  y: number,
+  hasPlane: boolean,
+  spacing: number | null,
+  into: Influence,
+  withField: boolean,
+): void {
+  into.potential.fill(0)
+  if (withField) {
+    into.fieldX.fill(0)
+    into.fieldY.fill(0)
+  }
+  addInfluence(source, x, y, 1, false, into, withField)
+  if (hasPlane) addInfluence(source, x, -y, -1, true, into, withField)
+  if (spacing === null) return
+  addInfluence(source, x, 2 * spacing - y, -1, true, into, withField)
+  addBetweenPlanes(source, x, y, spacing, into, withField)
+}
+
+interface Solved {
+  readonly conductorPanels: readonly Panel[]
+  readonly facePanels: readonly Panel[]
+  readonly lines: readonly number[]
+  readonly charge: Float64Array
+  readonly faceCharge: Float64Array
+  readonly starts: readonly number[]
+  readonly hasPlane: boolean
+  readonly spacing: number | null
+}
+
+/** A strip between two dielectrics has charge of either kind on both faces; which of it is free follows from the field beside it. */
+function addFieldOfStrips(capacitance: number[][], solved: Solved): void {
+  const { conductorPanels, facePanels, lines, charge, faceCharge, hasPlane, spacing } = solved
+  const influence = makeInfluence()
+  for (const panel of conductorPanels) {
+    const line = lines.indexOf(panel.conductor)
+    if (panel.below === panel.above || line < 0) continue
+    forEachPoint(panel, (x, y, _, weight) => {
+      const fields = lines.map(() => 0)
+      const add = (sources: readonly Panel[], coefficients: Float64Array) => {
+        let at = 0
+        for (const source of sources) {
+          takeInfluence(source, x, y, hasPlane, spacing, influence, true)
+          for (let n = 0; n < source.order; n += 1) {
+            lines.forEach((__, column) => {
+              fields[column] =
+                (fields[column] ?? 0) +
+                (influence.fieldY[n] as number) * (coefficients[(at + n) * lines.length + column] as number)
+            })
+          }
+          at += source.order
+        }
+      }
+      add(conductorPanels, charge)
+      add(facePanels, faceCharge)
+      fields.forEach((field, column) => {
+        const row = capacitance[line] as number[]
+        row[column] =
+          (row[column] ?? 0) + VACUUM_PERMITTIVITY * (panel.above - panel.below) * field * weight * panel.halfLength
+      })
+    })
+  }
+}

@@ -1,8 +1,6 @@
 export {
   findDistanceUm,
   findWidthMm,
-  type LineRange,
-  type SolvedLine,
   solveRange,
   solveRoughly,
 } from './line-impedance'

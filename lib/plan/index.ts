@@ -14,6 +14,10 @@ export {
   textSchema,
 } from './document/primitives'
 export { pathInMm, pathInNm, toNm } from './document/to-geometry'
+export { lengthenStiffener } from './edit/lengthen-stiffener'
+export { wholePoint } from './edit/nodes'
+export { refilletCorners } from './edit/refillet'
+export { findRouteClashes, offsetRoutes, type RouteClash, squareRoutes } from './edit/routes'
 export { STARTING_SHAPES, startingShape } from './edit/starting-shape'
 export { centreBendLine, stretchPlan } from './edit/stretch'
 export { widenPlan } from './edit/widen'

@@ -8,3 +8,5 @@ export type {
   RemedyReport,
   RemedyState,
 } from './remedy'
+export { searchWayOut } from './way-out/search-way-out'
+export type { WayOut } from './way-out/way-out'

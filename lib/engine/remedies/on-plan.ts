@@ -27,16 +27,27 @@ export function takeOffPlan(design: Design): Design {
 export function drawOnPlan(trial: Trial, basis: BendAssessment, searched: Design, options: RemedyOptions): Trial {
   const { design } = basis
   if (design.plan === null) return trial
-  const changed = applyDesignPatch({ ...design, plan: null }, makePatch(searched, trial.edited))
-  const plan = pullApart(design.plan, searched, trial.edited, basis.context.getLimit('bendToRigidMm').value)
-  const stated = plan === design.plan ? { ...changed, plan } : stateAsDrawn({ ...changed, plan })
-  // The plan stays the object that was measured: measures are known by it.
-  const edited = { ...share(design, stated), plan }
+  const edited = drawEdits(design, searched, trial.edited, basis.context.getLimit('bendToRigidMm').value)
   const judge = () => judgeOnPlan(trial, edited, basis, options)
   if (!isSeenOnPlan(searched, trial.edited)) {
     return { ...trial, edited, judged: 'on-plan', judge: () => judge()?.judge?.() ?? null }
   }
   return { ...trial, edited, judged: 'on-numbers', judge }
+}
+
+/**
+ * The drawn design with what was changed of its numbers.
+ *
+ * @param searched  `takeOffPlan` of the design, which the changes were made to
+ * @param straightMm  straight film that is left beside a bend where zones are pulled apart
+ */
+export function drawEdits(design: Design, searched: Design, changed: Design, straightMm: number): Design {
+  if (design.plan === null) return changed
+  const applied = applyDesignPatch({ ...design, plan: null }, makePatch(searched, changed))
+  const plan = pullApart(design.plan, searched, changed, straightMm)
+  const stated = plan === design.plan ? { ...applied, plan } : stateAsDrawn({ ...applied, plan })
+  // The plan stays the object that was measured: measures are known by it.
+  return { ...share(design, stated), plan }
 }
 
 function judgeOnPlan({ changes }: Trial, edited: Design, basis: BendAssessment, options: RemedyOptions): Trial | null {

@@ -6,6 +6,7 @@ const enc = encodeURIComponent
 
 export const REVISION_TABS = [
   'overview',
+  'way-out',
   'brief',
   'construction',
   'bends',
@@ -132,6 +133,7 @@ export const paths = {
   verifyPackage: () => '/verify-package',
   stopJob: (jobId: string) => `/api/jobs/${enc(jobId)}/stop`,
   remedyBases: (revisionId: string) => `/api/revisions/${enc(revisionId)}/remedy-bases`,
+  wayOut: (revisionId: string) => `/api/revisions/${enc(revisionId)}/way-out`,
   remedies: (revisionId: string) => `/api/revisions/${enc(revisionId)}/remedies`,
   design: (revisionId: string) => `/api/revisions/${enc(revisionId)}/design`,
   results: (revisionId: string) => `/api/revisions/${enc(revisionId)}/results`,

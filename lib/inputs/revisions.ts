@@ -109,3 +109,7 @@ export const remediesInput = z.strictObject({
   companyId: recordIdSchema.nullable(),
 })
 export type RemediesInput = z.infer<typeof remediesInput>
+
+/** A small set of changes with which nothing calculated fails, for a draft, which need not be saved. */
+export const wayOutInput = remediesInput.omit({ bendId: true })
+export type WayOutInput = z.infer<typeof wayOutInput>

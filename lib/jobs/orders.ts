@@ -27,9 +27,13 @@ export interface NestingOrder {
   readonly extra: ExtraRoom
 }
 
-export interface RemedyOrder {
-  readonly design: Design
+export interface RemedyOrder extends WayOutOrder {
   readonly bendId: string
+}
+
+/** What is asked for all bends and items of a draft at once. */
+export interface WayOutOrder {
+  readonly design: Design
   /** Changes of the inside radius are not tried. */
   readonly isRadiusFixed: boolean
   readonly limits: readonly LimitOverride[]

@@ -12,15 +12,23 @@ export interface NavLink {
   count?: number
 }
 
+/** Does the link lead to the page that is shown, or to one above it? */
+export const isHere = (link: NavLink, pathname: string): boolean =>
+  pathname === link.href || (link.isExact !== true && pathname.startsWith(`${link.href}/`))
+
 /** Links of which the one that holds the present page is marked. */
 export function NavLinks({ label, links }: { label: string; links: readonly NavLink[] }) {
   const pathname = usePathname()
   return (
     <nav aria-label={label} className="choices">
       {links.map((link) => {
-        const isHere = pathname === link.href || (link.isExact !== true && pathname.startsWith(`${link.href}/`))
         return (
-          <Link key={link.href} href={link.href} className="choice" aria-current={isHere ? 'page' : undefined}>
+          <Link
+            key={link.href}
+            href={link.href}
+            className="choice"
+            aria-current={isHere(link, pathname) ? 'page' : undefined}
+          >
             {link.label}
             {link.count !== undefined && link.count > 0 && <span className="count"> {link.count}</span>}
           </Link>

@@ -2,6 +2,7 @@
 
 import { lazy, Suspense, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
+import { Skeleton } from '@/app/_components/ui/skeleton'
 import type { Bend } from '@/lib/engine'
 import { useDraft } from '../draft'
 
@@ -14,7 +15,7 @@ export function TornadoPanel({ bend }: { bend: Bend }) {
   const [isOpen, setIsOpen] = useState(false)
   if (isOpen) {
     return (
-      <Suspense fallback={<p className="empty">Loading…</p>}>
+      <Suspense fallback={<Skeleton />}>
         <TornadoView bend={bend} />
       </Suspense>
     )

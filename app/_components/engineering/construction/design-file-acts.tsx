@@ -6,6 +6,7 @@ import { ConfirmDialog, SideDialog } from '@/app/_components/ui/dialog'
 import { FileButton } from '@/app/_components/ui/file-button'
 import { Notice } from '@/app/_components/ui/notices'
 import { saveTextFile } from '@/app/_components/ui/save-text-file'
+import { Skeleton } from '@/app/_components/ui/skeleton'
 import { type Design, formatIssuePath, type Issue, MAX_DESIGN_CHARACTERS, parseDesignBytes } from '@/lib/engine'
 import { countOf } from '@/lib/engine/units'
 import { useDraft } from '../draft'
@@ -66,7 +67,7 @@ export function DesignFileActs() {
         </Notice>
       )}
       <SideDialog title="Starting constructions" isOpen={isChoosing} onOpenChange={setChoosing}>
-        <Suspense fallback={<p className="muted">Loading the constructions</p>}>
+        <Suspense fallback={<Skeleton />}>
           <StartingList
             designName={state.design.name}
             onUse={(made, from) => {

@@ -4,6 +4,7 @@ import { lazy, Suspense, useMemo, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { ChoiceGroup } from '@/app/_components/ui/choice-group'
 import { PageSection } from '@/app/_components/ui/section'
+import { Skeleton } from '@/app/_components/ui/skeleton'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { describeFoldState, drawFolded, FOLDED_VIEWS, type FoldedViewName, SCREEN_PALETTE } from '@/lib/drawing'
 import type { Foldable } from '@/lib/engine/folding'
@@ -69,7 +70,7 @@ function Fold({ folding }: { readonly folding: Extract<Foldable, { kind: 'foldab
         <Button onPress={() => setInSpace(!isInSpace)}>{isInSpace ? 'Back to the drawing' : 'Turn it in space'}</Button>
       </div>
       {isInSpace && (
-        <Suspense fallback={<p className="muted">Loading the view in space</p>}>
+        <Suspense fallback={<Skeleton />}>
           <SpaceView bodies={bodies} description={describeFoldState(steps, made)} />
         </Suspense>
       )}

@@ -5,6 +5,7 @@ import { Button } from '@/app/_components/ui/button'
 import { SideDialog } from '@/app/_components/ui/dialog'
 import { FileButton } from '@/app/_components/ui/file-button'
 import { saveTextFile } from '@/app/_components/ui/save-text-file'
+import { Skeleton } from '@/app/_components/ui/skeleton'
 import { useDraft } from '../draft'
 import { planOf } from './additions'
 
@@ -43,7 +44,7 @@ export function PlanFiles() {
         onOpenChange={(isOpen) => !isOpen && setFile(null)}
       >
         {file !== null && (
-          <Suspense fallback={<p className="muted">Loading the reader</p>}>
+          <Suspense fallback={<Skeleton />}>
             <ImportForm name={file.name} bytes={file.bytes} onDone={() => setFile(null)} />
           </Suspense>
         )}

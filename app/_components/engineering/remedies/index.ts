@@ -1,1 +1,2 @@
 export { RemedyPanel } from './remedy-panel'
+export { searchWayOut } from './search-remedies'

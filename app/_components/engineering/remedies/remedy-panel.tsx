@@ -2,6 +2,7 @@
 
 import { lazy, Suspense, useState, useTransition } from 'react'
 import { Button } from '@/app/_components/ui/button'
+import { Skeleton } from '@/app/_components/ui/skeleton'
 import type { Bend } from '@/lib/engine'
 import { useDraft } from '../draft'
 
@@ -20,7 +21,7 @@ export function RemedyPanel({ bend, isWantedAtOnce = false }: { bend: Bend; isWa
   const [, startTransition] = useTransition()
   if (isOpen) {
     return (
-      <Suspense fallback={<p className="empty">Loading…</p>}>
+      <Suspense fallback={<Skeleton />}>
         <RemedyWorkbench bend={bend} />
       </Suspense>
     )

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { paths } from '@/lib/addresses'
 import type { Design, RemedyReport } from '@/lib/engine'
+import type { WayOut } from '@/lib/engine/remedies'
 
 export interface RemedySearch {
   readonly revisionId: string
@@ -13,19 +14,19 @@ export interface RemedySearch {
   readonly companyId: string | null
 }
 
-export type RemedyAnswer =
-  | { readonly kind: 'found'; readonly report: RemedyReport }
+export type Answer<Report> =
+  | { readonly kind: 'found'; readonly report: Report }
   /** Stopped by hand before there was anything to report. */
   | { readonly kind: 'stopped' }
   | { readonly kind: 'failed'; readonly message: string }
 
-/** A line of what the server tells while it searches. The report is the server's own, of this very version. */
+/** A line of what the server tells while it searches. */
 const lineSchema = z.object({
   jobId: z.string(),
   state: z.enum(['waiting', 'running', 'done', 'failed', 'stopped']),
   progress: z.number(),
   failure: z.string().nullable(),
-  result: z.custom<RemedyReport>((report) => typeof report === 'object' && report !== null).optional(),
+  result: z.custom<object>((report) => typeof report === 'object' && report !== null).optional(),
 })
 type Line = z.infer<typeof lineSchema>
 
@@ -42,16 +43,32 @@ interface Following {
   readonly onProgress: (fraction: number) => void
 }
 
+/** Remedies of one bend. */
+export function searchRemedies(
+  { revisionId, ...order }: RemedySearch,
+  following: Following,
+): Promise<Answer<RemedyReport> | null> {
+  return search(paths.remedies(revisionId), order, following)
+}
+
+/** A way out of all that fails in the design. */
+export function searchWayOut(
+  { revisionId, ...order }: Omit<RemedySearch, 'bendId'>,
+  following: Following,
+): Promise<Answer<WayOut> | null> {
+  return search(paths.wayOut(revisionId), order, following)
+}
+
 /**
- * Has the server search, and follows it.
+ * Has the server search, and follows it. The report is the server's own, of this very version.
  *
  * @returns null where it was left
  */
-export async function searchRemedies(search: RemedySearch, following: Following): Promise<RemedyAnswer | null> {
+async function search<Report>(address: string, order: object, following: Following): Promise<Answer<Report> | null> {
   const { leaving, stopping } = following
   try {
     for (let attempt = 1; attempt <= MOST_ATTEMPTS; attempt += 1) {
-      const answer = await follow(search, following)
+      const answer = await follow<Report>(address, order, following)
       if (leaving.aborted) return null
       if (answer === 'stopped' && stopping.aborted) return { kind: 'stopped' }
       if (answer !== 'stopped') return answer
@@ -63,10 +80,11 @@ export async function searchRemedies(search: RemedySearch, following: Following)
   }
 }
 
-async function follow(
-  { revisionId, ...order }: RemedySearch,
+async function follow<Report>(
+  address: string,
+  order: object,
   { leaving, stopping, onProgress }: Following,
-): Promise<RemedyAnswer | 'stopped'> {
+): Promise<Answer<Report> | 'stopped'> {
   // Before the server has told anything there is nothing to keep: the request itself ends.
   const unheard = new AbortController()
   let last: Line | null = null
@@ -77,7 +95,7 @@ async function follow(
   }
   stopping.addEventListener('abort', askToStop)
   try {
-    const response = await fetch(paths.remedies(revisionId), {
+    const response = await fetch(address, {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify(order),
@@ -93,8 +111,8 @@ async function follow(
   }
   // What another page of the same person stopped is no answer to this one.
   if (last?.state === 'stopped' && (last.result === undefined || !stopping.aborted)) return 'stopped'
-  if (last?.state === 'stopped' && last.result !== undefined) return { kind: 'found', report: last.result }
-  if (last?.state === 'done' && last.result !== undefined) return { kind: 'found', report: last.result }
+  if (last?.state === 'stopped' && last.result !== undefined) return { kind: 'found', report: last.result as Report }
+  if (last?.state === 'done' && last.result !== undefined) return { kind: 'found', report: last.result as Report }
   return { kind: 'failed', message: last?.failure ?? NO_ANSWER }
 }
 

@@ -1,7 +1,7 @@
 import 'server-only'
 import type { JobOptions } from '@/lib/jobs'
 import type { Actor } from '../../records/authorization'
-import { runRemedies } from './remedies'
+import { runRemedies, runWayOut } from './remedies'
 
 /**
  * A kind of job that is kept: it goes on where the server was restarted, and its result waits for the person who asked.
@@ -14,4 +14,5 @@ interface KeptKind {
 
 export const KEPT_KINDS: Readonly<Record<string, KeptKind>> = {
   remedies: { run: runRemedies },
+  'way-out': { run: runWayOut },
 }

@@ -1,8 +1,9 @@
 import 'server-only'
 import { now } from '@/lib/config'
 import { ENGINE_VERSION, type RemedyReport, readStoredJson } from '@/lib/engine'
-import { type RemediesInput, remediesInput } from '@/lib/inputs'
-import { type JobOptions, type RemedyOrder, runJob } from '@/lib/jobs'
+import type { WayOut } from '@/lib/engine/remedies'
+import { type RemediesInput, remediesInput, type WayOutInput, wayOutInput } from '@/lib/inputs'
+import { type JobOptions, type RemedyOrder, runJob, type WayOutOrder } from '@/lib/jobs'
 import { hashJson } from '@/lib/review'
 import { getRemedyBases } from '../../reads/production'
 import { read } from '../../reads/read'
@@ -40,11 +41,38 @@ export async function runRemedies(actor: Actor, inputJson: string, options: JobO
   return runJob('remedies', await prepare(actor, input), options)
 }
 
+/** Asks for a way out of what fails in a draft, under the limits that the person is shown; the same draft finds the same job again. */
+export function askForWayOut(actor: Actor, input: WayOutInput): Promise<ActResult<{ readonly jobId: string }>> {
+  return outcomeOf(async () => {
+    const order = await prepareDraft(actor, input)
+    const key = hashJson({ kind: 'way-out', askedBy: actor.userId, order, engineVersion: ENGINE_VERSION })
+    const jobId = await askForJob({
+      kind: 'way-out',
+      key,
+      askedById: actor.userId,
+      revisionId: input.revisionId,
+      inputJson: JSON.stringify(input),
+    })
+    return { jobId }
+  })
+}
+
+/** @throws RefusalError where the draft, or what the person may see, no longer allows it */
+export async function runWayOut(actor: Actor, inputJson: string, options: JobOptions): Promise<WayOut> {
+  const input = readStoredJson('a job that was asked for', wayOutInput, inputJson)
+  return runJob('wayOut', await prepareDraft(actor, input), options)
+}
+
 async function prepare(actor: Actor, input: RemediesInput): Promise<RemedyOrder> {
-  const { design } = checkDesign(input.design)
-  if (!design.bends.some(({ id }) => id === input.bendId)) {
+  const order = await prepareDraft(actor, input)
+  if (!order.design.bends.some(({ id }) => id === input.bendId)) {
     refuseField('bendId', 'unknown-bend', `there is no bend "${input.bendId}" in this design`)
   }
+  return { ...order, bendId: input.bendId }
+}
+
+async function prepareDraft(actor: Actor, input: WayOutInput): Promise<WayOutOrder> {
+  const { design } = checkDesign(input.design)
   const rules = await read(actor, async ({ tx, rights }) => {
     const { fabricatorCompanyId } = await requireRevisionInView(tx, rights, input.revisionId)
     const loaded = await loadRevision(tx, input.revisionId)
@@ -56,7 +84,6 @@ async function prepare(actor: Actor, input: RemediesInput): Promise<RemedyOrder>
   })
   return {
     design,
-    bendId: input.bendId,
     ...rules,
     isRadiusFixed: input.isRadiusFixed,
     basis: await findBasis(actor, input),
@@ -64,7 +91,7 @@ async function prepare(actor: Actor, input: RemediesInput): Promise<RemedyOrder>
   }
 }
 
-async function findBasis(actor: Actor, { revisionId, companyId }: RemediesInput): Promise<RemedyOrder['basis']> {
+async function findBasis(actor: Actor, { revisionId, companyId }: WayOutInput): Promise<RemedyOrder['basis']> {
   if (companyId === null) return null
   const bases = await getRemedyBases(actor, revisionId)
   const found = bases.find(({ company }) => company.id === companyId)

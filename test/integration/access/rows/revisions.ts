@@ -56,6 +56,19 @@ export const REVISION_ROWS: readonly AccessRow[] = [
     may: PROJECT,
     seenBy: 'revision',
   },
+  {
+    name: 'askForWayOut',
+    run: async (a, s) =>
+      data.askForWayOut(a, {
+        revisionId: s.reviewId,
+        design: JSON.parse(readSeedDesign('pipit-rev-a')),
+        isRadiusFixed: false,
+        companyId: null,
+      }),
+    reached: 'ok',
+    may: PROJECT,
+    seenBy: 'revision',
+  },
   // Jobs are their asker's own: nobody else, of whatever role, knows of them.
   { name: 'readJob', run: (a) => data.readJob(a, 'a-job-of-nobody'), reached: 'ok', may: [], seenBy: 'nothing' },
   { name: 'stopJob', run: (a) => data.stopJob(a, 'a-job-of-nobody'), reached: 'ok', may: [], seenBy: 'nothing' },

@@ -8,7 +8,7 @@ import { MentionPeople } from '@/app/_components/review/mention-people'
 import { MovePanel } from '@/app/_components/review/move-panel'
 import { StagePath } from '@/app/_components/review/stage-path'
 import { ROLE_WORDS } from '@/app/_components/review/words'
-import { NavLinks } from '@/app/_components/shell/nav-links'
+import { GroupedNav } from '@/app/_components/shell/grouped-nav'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { paths } from '@/lib/addresses'
 import { getLiveStart, getSecondFactor, listThreadReaders, type RevisionView } from '@/lib/data'
@@ -71,11 +71,11 @@ export default async function RevisionLayout({ params, children }: RevisionParam
           blockerCount={blockers.length}
           factor={await getSecondFactor(actor)}
         />
-        <NavLinks label="Parts of the revision" links={listTabs(revision)} />
-        <MarkLegend />
+        <GroupedNav label="Parts of the revision" groups={listTabs(revision)} />
       </header>
       <LiveArrival projectId={projectId} revisionId={revisionId} ownUserId={actor.userId} start={start} />
       <MentionPeople people={readers}>{children}</MentionPeople>
+      <MarkLegend />
     </>
   )
 }
@@ -88,21 +88,35 @@ function listTabs(revision: RevisionView) {
     ...(count === undefined ? {} : { count }),
   })
   return [
-    link('overview', 'Results'),
-    link('brief', 'Brief'),
-    link('construction', 'Construction'),
-    link('bends', 'Bends'),
-    link('features', 'Features'),
-    link('plan', 'Plan'),
-    link('drawing', 'Drawing'),
-    link('fabrication', 'Fabrication'),
-    link('artwork', 'Artwork', revision.artwork.length),
-    link('checklist', 'Checklist', revision.items.filter((item) => item.state === 'open').length),
-    link('proposals', 'Proposals', revision.proposals.filter(({ state }) => state === 'proposed').length),
-    link('threads', 'Threads', revision.threads.filter((thread) => thread.state !== 'closed').length),
-    link('actions', 'Actions', revision.actions.filter(isPending).length),
-    ...(revision.may.viewMinutes ? [link('meetings', 'Meetings'), link('needs', 'Needs')] : []),
-    link('sign-off', 'Sign-off'),
-    ...(revision.may.viewTrail ? [link('trail', 'Trail')] : []),
+    { label: 'State', links: [link('overview', 'Results'), link('way-out', 'A way out')] },
+    {
+      label: 'Design',
+      links: [
+        link('brief', 'Brief'),
+        link('construction', 'Construction'),
+        link('bends', 'Bends'),
+        link('features', 'Features'),
+        link('plan', 'Plan'),
+        link('drawing', 'Drawing'),
+      ],
+    },
+    {
+      label: 'Manufacture',
+      links: [link('fabrication', 'Fabrication'), link('artwork', 'Artwork', revision.artwork.length)],
+    },
+    {
+      label: 'Review',
+      links: [
+        link('checklist', 'Checklist', revision.items.filter((item) => item.state === 'open').length),
+        link('proposals', 'Proposals', revision.proposals.filter(({ state }) => state === 'proposed').length),
+        link('threads', 'Threads', revision.threads.filter((thread) => thread.state !== 'closed').length),
+        link('actions', 'Actions', revision.actions.filter(isPending).length),
+        ...(revision.may.viewMinutes ? [link('meetings', 'Meetings'), link('needs', 'Needs')] : []),
+      ],
+    },
+    {
+      label: 'Release',
+      links: [link('sign-off', 'Sign-off'), ...(revision.may.viewTrail ? [link('trail', 'Trail')] : [])],
+    },
   ]
 }

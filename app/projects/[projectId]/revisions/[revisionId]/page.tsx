@@ -62,6 +62,14 @@ export default async function ResultsPage({ params }: RevisionParams) {
           projectId={projectId}
           revisionId={revisionId}
         />
+        {causes.length > 0 && (
+          <div className="row no-print">
+            <LinkButton href={paths.revision(projectId, revisionId, 'way-out')} weight="strong">
+              Find a way out
+            </LinkButton>
+            <span className="small muted">A small set of changes that clears what fails, for the whole design.</span>
+          </div>
+        )}
         <Diagnosis
           causes={causes}
           place={{

@@ -201,7 +201,7 @@ function listDirections(plan: Plan): readonly PointMm[] {
     const normal: PointMm = [-(toMm[1] - fromMm[1]) / length, (toMm[0] - fromMm[0]) / length]
     for (const side of [1, -1]) {
       const direction: PointMm = [normal[0] * side, normal[1] * side]
-      found.set(direction.map((each) => each.toFixed(3)).join(), direction)
+      found.set(direction.map((each) => Math.round(each * 1000)).join(), direction)
     }
   }
   return [...found.values()]

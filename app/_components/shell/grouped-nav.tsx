@@ -1,0 +1,52 @@
+'use client'
+
+import Link from 'next/link'
+import { usePathname } from 'next/navigation'
+import { isHere, type NavLink } from './nav-links'
+
+export interface NavGroup {
+  readonly label: string
+  readonly links: readonly NavLink[]
+}
+
+/** Links in groups. On a phone only the group of the present page is open; the others lead to their first page. */
+export function GroupedNav({ label, groups }: { label: string; groups: readonly NavGroup[] }) {
+  const pathname = usePathname()
+  return (
+    <nav aria-label={label} className="nav-groups">
+      {groups.map((group) => {
+        const [first] = group.links
+        const isOpen = group.links.some((link) => isHere(link, pathname))
+        return (
+          <div key={group.label} className="nav-group" data-here={isOpen || undefined}>
+            <p className="nav-group-head label">
+              {first === undefined || isOpen ? (
+                group.label
+              ) : (
+                <Link
+                  href={first.href}
+                  aria-label={`${group.label}: ${group.links.map((link) => link.label).join(', ')}`}
+                >
+                  {group.label}
+                </Link>
+              )}
+            </p>
+            <div className="choices">
+              {group.links.map((link) => (
+                <Link
+                  key={link.href}
+                  href={link.href}
+                  className="choice"
+                  aria-current={isHere(link, pathname) ? 'page' : undefined}
+                >
+                  {link.label}
+                  {link.count !== undefined && link.count > 0 && <span className="count"> {link.count}</span>}
+                </Link>
+              ))}
+            </div>
+          </div>
+        )
+      })}
+    </nav>
+  )
+}

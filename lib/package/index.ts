@@ -41,7 +41,7 @@ export {
   type StatusEntry,
   type StatusList,
 } from './status-list'
-export { makeTimeStampQuery, readTimeStamp } from './time-stamp'
+export { makeNonce, makeTimeStampQuery, readTimeStamp } from './time-stamp'
 export { makeTrailFile, parseTrailFile, type TrailFile } from './trail-file'
 export { writeTrailPdf } from './trail-pdf'
 export { type PackageForm, type VerifiedPackage, verifyFiles, verifyPackage } from './verify'

@@ -12,6 +12,9 @@ const SIGNED_DATA = '1.2.840.113549.1.7.2'
 const TST_INFO = '1.2.840.113549.1.9.16.1.4'
 const CONTENT_TYPE = '1.2.840.113549.1.9.3'
 const MESSAGE_DIGEST = '1.2.840.113549.1.9.4'
+/** `SigningCertificate` (RFC 2634, 5.4) and its second version (RFC 5035, 3): which certificate signed, itself under the signature. */
+const SIGNING_CERTIFICATE = '1.2.840.113549.1.9.16.2.12'
+const SIGNING_CERTIFICATE_V2 = '1.2.840.113549.1.9.16.2.47'
 /** RFC 3161, 2.3: the certificate of an authority says that it stamps, and nothing else. */
 const TIME_STAMPING = '1.3.6.1.5.5.7.3.8'
 
@@ -24,8 +27,12 @@ const DIGESTS: Readonly<Record<string, string>> = {
 const sha256 = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest()
 const toBuffer = (bytes: Uint8Array): ArrayBuffer => new Uint8Array(bytes).buffer
 
-/** `TimeStampReq` for the SHA-256 of the bytes, DER. The nonce ties the answer to this query. */
-export function makeTimeStampQuery(bytes: Uint8Array, nonce: Uint8Array = randomBytes(8)): Uint8Array {
+/** Of a query, so that no answer to another one is taken for its own. First bit and first byte away from where DER would see a sign, or a byte too many. */
+export const makeNonce = (): Uint8Array =>
+  Uint8Array.from(randomBytes(8), (byte, index) => (index === 0 ? (byte & 0x3f) | 0x40 : byte))
+
+/** `TimeStampReq` for the SHA-256 of the bytes, DER. */
+export function makeTimeStampQuery(bytes: Uint8Array, nonce: Uint8Array): Uint8Array {
   const algorithm = new asn1js.Sequence({
     value: [new asn1js.ObjectIdentifier({ value: SHA256 }), new asn1js.Null()],
   })
@@ -36,16 +43,12 @@ export function makeTimeStampQuery(bytes: Uint8Array, nonce: Uint8Array = random
     value: [
       new asn1js.Integer({ value: 1 }),
       imprint,
-      new asn1js.Integer({ valueHex: toBuffer(toPositive(nonce)) }),
+      new asn1js.Integer({ valueHex: toBuffer(nonce) }),
       new asn1js.Boolean({ value: true }),
     ],
   })
   return new Uint8Array(query.toBER())
 }
-
-/** First bit and first byte away from where DER would see a sign, or a byte too many. */
-const toPositive = (nonce: Uint8Array) =>
-  Uint8Array.from(nonce, (byte, index) => (index === 0 ? (byte & 0x3f) | 0x40 : byte))
 
 export interface TimeStamp {
   /** When the authority saw it: ISO 8601 in UTC. */
@@ -65,17 +68,28 @@ const fail = (message: string): never => {
  * Reads an authority's answer (`TimeStampResp`, DER) and checks that it stamps these bytes and bears the signature of the certificate in it.
  *
  * @param trustedPem  certificates (PEM) one of which must have issued the authority's, or be it, for `isTrusted`; null trusts none
+ * @param nonce  of the query, where the answer has just come: RFC 3161, 2.4.2 has it come back
  */
-export function readTimeStamp(response: Uint8Array, bytes: Uint8Array, trustedPem: string | null): Result<TimeStamp> {
+export function readTimeStamp(
+  response: Uint8Array,
+  bytes: Uint8Array,
+  trustedPem: string | null,
+  nonce: Uint8Array | null = null,
+): Result<TimeStamp> {
   try {
-    return { ok: true, value: read(response, bytes, trustedPem) }
+    return { ok: true, value: read(response, { bytes, nonce }, trustedPem) }
   } catch (error) {
     const message = error instanceof Misread ? error.message : 'it is no answer of a time-stamp authority'
     return { ok: false, issues: [{ code: 'time-stamp', path: [], message } satisfies Issue] }
   }
 }
 
-function read(response: Uint8Array, bytes: Uint8Array, trustedPem: string | null): TimeStamp {
+interface Asked {
+  readonly bytes: Uint8Array
+  readonly nonce: Uint8Array | null
+}
+
+function read(response: Uint8Array, asked: Asked, trustedPem: string | null): TimeStamp {
   const [status, token] = partsOf(parse(response))
   const code = integerOf(partsOf(status)[0])
   if (code !== 0 && code !== 1) fail(`the authority refused (status ${code})`)
@@ -89,7 +103,7 @@ function read(response: Uint8Array, bytes: Uint8Array, trustedPem: string | null
   const certificates = partsOf(tagged.find((part) => part.idBlock.tagNumber === 0)).map(
     (part) => new X509Certificate(Buffer.from(part.valueBeforeDecodeView)),
   )
-  const at = readInfo(content, bytes)
+  const at = readInfo(content, asked)
   const signer = findSigner(partsOf(signedData.at(-1))[0], content, certificates)
   if (at < new Date(signer.validFrom) || at > new Date(signer.validTo))
     fail('the certificate was not valid at that time')
@@ -100,12 +114,18 @@ function read(response: Uint8Array, bytes: Uint8Array, trustedPem: string | null
   }
 }
 
-/** `TSTInfo`: the hash must be of these bytes. */
-function readInfo(content: Uint8Array, bytes: Uint8Array): Date {
+/** `TSTInfo`: the hash must be of these bytes, and the nonce the query's. */
+function readInfo(content: Uint8Array, { bytes, nonce }: Asked): Date {
   const info = partsOf(parse(content))
   const [algorithm, imprint] = partsOf(info[2])
   if (identifierOf(partsOf(algorithm)[0]) !== SHA256 || !sha256(bytes).equals(octetsOf(imprint))) {
     fail('the time stamp is of something else')
+  }
+  if (nonce !== null) {
+    const answered = info.slice(5).find((part) => part instanceof asn1js.Integer)
+    if (answered === undefined || !Buffer.from(nonce).equals(Buffer.from(answered.valueBlock.valueHexView))) {
+      fail('the time stamp answers another query')
+    }
   }
   const time = info[4]
   return time instanceof asn1js.GeneralizedTime ? time.toDate() : fail('the time stamp has no time')
@@ -139,10 +159,13 @@ function findSigner(
   const signed = Buffer.from(attributes.valueBeforeDecodeView)
   signed[0] = 0x31
   const signature = octetsOf(parts[5])
+  const isNamed = readSigningCertificate(values)
   const isSigner = (candidate: X509Certificate) => {
     try {
       return (
-        candidate.keyUsage?.includes(TIME_STAMPING) === true && verify(digest, signed, candidate.publicKey, signature)
+        candidate.keyUsage?.includes(TIME_STAMPING) === true &&
+        isNamed(candidate) &&
+        verify(digest, signed, candidate.publicKey, signature)
       )
     } catch {
       return false
@@ -151,6 +174,27 @@ function findSigner(
   return (
     certificates.find(isSigner) ?? fail('the token does not bear the signature of a certificate in it that may stamp')
   )
+}
+
+/** RFC 3161, 2.4.2: the signed attributes name the authority's certificate by its hash, so that no other one with the same key stands for it. */
+function readSigningCertificate(
+  attributes: ReadonlyMap<string, asn1js.BaseBlock | undefined>,
+): (candidate: X509Certificate) => boolean {
+  const second = attributes.get(SIGNING_CERTIFICATE_V2)
+  const named = second ?? attributes.get(SIGNING_CERTIFICATE)
+  if (named === undefined) fail('the token does not name the certificate that signed it')
+  const [first] = partsOf(partsOf(named)[0])
+  const parts = partsOf(first)
+  // Of the second version alone a digest may be named; SHA-256 where none is.
+  const algorithm = parts[0] instanceof asn1js.Sequence ? identifierOf(partsOf(parts[0])[0]) : SHA256
+  const digest = second === undefined ? 'sha1' : DIGESTS[algorithm]
+  if (digest === undefined) fail('the token names its certificate by a hash that is not understood')
+  const hash = octetsOf(parts.find((part) => part instanceof asn1js.OctetString))
+  return (candidate) =>
+    createHash(digest ?? 'sha256')
+      .update(candidate.raw)
+      .digest()
+      .equals(hash)
 }
 
 /** From certificate to issuer, as far as those at hand reach. */

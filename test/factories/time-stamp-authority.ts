@@ -1,4 +1,5 @@
 import { execFileSync } from 'node:child_process'
+import { X509Certificate } from 'node:crypto'
 import { readFileSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
 
@@ -7,6 +8,10 @@ export interface LocalAuthority {
   readonly caPem: string
   /** @param query  `TimeStampReq`, DER; @returns `TimeStampResp`, DER */
   readonly reply: (query: Uint8Array) => Uint8Array
+  /** Of the certificate that stamps, DER. */
+  readonly certificate: () => Uint8Array
+  /** Another certificate of the same key, as long as the first: DER. */
+  readonly makeTwin: () => Uint8Array
 }
 
 const CONFIG = `[ tsa ]
@@ -28,10 +33,14 @@ keyUsage = critical, digitalSignature
 extendedKeyUsage = critical, timeStamping
 `
 
-export function makeLocalAuthority(folder: string): LocalAuthority {
+/** @param hash  by which a token names its certificate: SHA-1 makes it the first version of that attribute */
+export function makeLocalAuthority(folder: string, hash: 'sha256' | 'sha1' = 'sha256'): LocalAuthority {
   const file = (name: string) => path.join(folder, name)
   const openssl = (...args: string[]) => execFileSync('openssl', args, { stdio: 'pipe' })
-  writeFileSync(file('tsa.cnf'), CONFIG.replace('SERIAL', file('serial')))
+  writeFileSync(
+    file('tsa.cnf'),
+    CONFIG.replace('SERIAL', file('serial')).replace('cert_id_alg = sha256', `cert_id_alg = ${hash}`),
+  )
   writeFileSync(file('serial'), '01\n')
   const key = ['-newkey', 'ec', '-pkeyopt', 'ec_paramgen_curve:prime256v1', '-nodes', '-config', file('req.cnf')]
   writeFileSync(file('req.cnf'), `[req]\ndistinguished_name = dn\n[dn]\n${CONFIG}`)
@@ -51,25 +60,28 @@ export function makeLocalAuthority(folder: string): LocalAuthority {
     file('ca.pem'),
   )
   openssl('req', ...key, ...subject('Time stamps of a test'), '-keyout', file('tsa.key'), '-out', file('tsa.csr'))
-  openssl(
-    'x509',
-    '-req',
-    '-in',
-    file('tsa.csr'),
-    '-CA',
-    file('ca.pem'),
-    '-CAkey',
-    file('ca.key'),
-    '-CAcreateserial',
-    '-days',
-    '30',
-    '-extfile',
-    file('req.cnf'),
-    '-extensions',
-    'stamps',
-    '-out',
-    file('tsa.pem'),
-  )
+  const issue = (name: string) =>
+    openssl(
+      'x509',
+      '-req',
+      '-in',
+      file('tsa.csr'),
+      '-CA',
+      file('ca.pem'),
+      '-CAkey',
+      file('ca.key'),
+      '-CAcreateserial',
+      '-days',
+      '30',
+      '-extfile',
+      file('req.cnf'),
+      '-extensions',
+      'stamps',
+      '-out',
+      file(name),
+    )
+  issue('tsa.pem')
+  const readDer = (name: string) => new Uint8Array(new X509Certificate(readFileSync(file(name))).raw)
   return {
     caPem: readFileSync(file('ca.pem'), 'utf8'),
     reply(query) {
@@ -91,6 +103,15 @@ export function makeLocalAuthority(folder: string): LocalAuthority {
         file('r.tsr'),
       )
       return new Uint8Array(readFileSync(file('r.tsr')))
+    },
+    certificate: () => readDer('tsa.pem'),
+    makeTwin() {
+      // Signatures on this curve differ in length by a byte or two.
+      for (;;) {
+        issue('twin.pem')
+        const twin = readDer('twin.pem')
+        if (twin.length === readDer('tsa.pem').length) return twin
+      }
     },
   }
 }

@@ -1,7 +1,7 @@
 import 'server-only'
 import { readFile } from 'node:fs/promises'
 import { getSettings, log, type Settings } from '@/lib/config'
-import { makeTimeStampQuery, readTimeStamp, type StampedRelease } from '@/lib/package'
+import { makeNonce, makeTimeStampQuery, readTimeStamp, type StampedRelease } from '@/lib/package'
 
 /** An authority answers within a second or so. Nobody's release waits longer than this for one that does not. */
 const WAIT_MS = 10_000
@@ -27,12 +27,13 @@ export async function askForTimeStamp(
   const { timeStampUrl } = authority
   if (timeStampUrl === null) return { response: null, because: 'no time-stamp authority is set' }
   try {
-    const response = await send(timeStampUrl, signature)
+    const nonce = makeNonce()
+    const response = await send(timeStampUrl, makeTimeStampQuery(signature, nonce))
     if (!response.ok) throw new Error(`it answered ${response.status}`)
     const bytes = new Uint8Array(await response.arrayBuffer())
     if (bytes.length > MOST_BYTES) throw new Error(`it answered with ${bytes.length} bytes`)
     const trusted = await readTimeStampCertificates(authority)
-    const stamp = readTimeStamp(bytes, signature, trusted)
+    const stamp = readTimeStamp(bytes, signature, trusted, nonce)
     if (!stamp.ok) throw new Error(stamp.issues[0]?.message)
     if (trusted !== null && !stamp.value.isTrusted) throw new Error('its certificate is not one that is trusted here')
     return { response: bytes, because: '' }
@@ -43,12 +44,12 @@ export async function askForTimeStamp(
 }
 
 /** A connection that was kept open may have been closed by the other side meanwhile: what breaks off at once is sent once more. */
-async function send(url: string, signature: Uint8Array): Promise<Response> {
+async function send(url: string, query: Uint8Array): Promise<Response> {
   const post = () =>
     fetch(url, {
       method: 'POST',
       headers: { 'content-type': 'application/timestamp-query', accept: 'application/timestamp-reply' },
-      body: new Uint8Array(makeTimeStampQuery(signature)),
+      body: new Uint8Array(query),
       redirect: 'error',
       signal: AbortSignal.timeout(WAIT_MS),
     })

@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { makeTimeStampQuery, readTimeStamp } from '@/lib/package/time-stamp'
+import { makeNonce, makeTimeStampQuery, readTimeStamp } from '@/lib/package/time-stamp'
 import { type LocalAuthority, makeLocalAuthority } from '@/test/factories/time-stamp-authority'
 
 /** RFC 3161 (2001), by a second implementation: OpenSSL is the authority, and reads what we write. */
@@ -20,14 +20,15 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
 describe('a trusted time stamp', () => {
   it('is asked for in a form that an authority reads, and its answer is read and verified', () => {
-    const query = makeTimeStampQuery(data)
+    const nonce = makeNonce()
+    const query = makeTimeStampQuery(data, nonce)
     writeFileSync(inFolder('query.tsq'), query)
     const shown = execFileSync('openssl', ['ts', '-query', '-in', inFolder('query.tsq'), '-text'], { encoding: 'utf8' })
     expect(shown).toMatch(/Hash Algorithm: sha256/i)
     expect(shown).toMatch(/Certificate required: yes/i)
     const before = Date.now()
     const response = authority.reply(query)
-    const read = readTimeStamp(response, data, authority.caPem)
+    const read = readTimeStamp(response, data, authority.caPem, nonce)
     if (!read.ok) throw new Error(read.issues[0]?.message)
     expect(read.value).toMatchObject({ authority: expect.stringContaining('Time stamps of a test'), isTrusted: true })
     expect(Math.abs(Date.parse(read.value.at) - before)).toBeLessThan(60_000)
@@ -39,7 +40,7 @@ describe('a trusted time stamp', () => {
   })
 
   it('is of these bytes and no others, and trusted by the right root alone', () => {
-    const response = authority.reply(makeTimeStampQuery(data))
+    const response = authority.reply(makeTimeStampQuery(data, makeNonce()))
     const messageOf = (own: Uint8Array, of: Uint8Array) => {
       const read = readTimeStamp(own, of, authority.caPem)
       return read.ok ? 'ok' : (read.issues[0]?.message ?? '')
@@ -65,4 +66,27 @@ describe('a trusted time stamp', () => {
     expect(messageOf(new Uint8Array([1, 2, 3]), data)).not.toBe('ok')
     expect(messageOf(new Uint8Array(readFileSync(inFolder('ca.pem'))), data)).not.toBe('ok')
   })
+
+  it('answers its own query and no other', () => {
+    const [own, another] = [makeNonce(), makeNonce()]
+    const response = authority.reply(makeTimeStampQuery(data, own))
+    expect(readTimeStamp(response, data, authority.caPem, own).ok).toBe(true)
+    const read = readTimeStamp(response, data, authority.caPem, another)
+    expect(read.ok ? '' : read.issues[0]?.message).toContain('answers another query')
+  })
+
+  /** RFC 3161, 2.4.2; the attribute's first version is of RFC 2634, the second of RFC 5035. */
+  it.each(['sha1', 'sha256'] as const)(
+    'is of the certificate that it names by %s, and of no twin with the same key',
+    (hash) => {
+      const own = makeLocalAuthority(mkdtempSync(inFolder(`${hash}-`)), hash)
+      const response = Buffer.from(own.reply(makeTimeStampQuery(data, makeNonce())))
+      expect(readTimeStamp(response, data, own.caPem)).toMatchObject({ ok: true, value: { isTrusted: true } })
+      const at = response.indexOf(own.certificate())
+      expect(at).toBeGreaterThan(0)
+      response.set(own.makeTwin(), at)
+      const read = readTimeStamp(response, data, own.caPem)
+      expect(read.ok ? '' : read.issues[0]?.message).toContain('does not bear the signature of a certificate in it')
+    },
+  )
 })

@@ -1,6 +1,6 @@
 import { z } from 'zod'
-import type { Issue, Result } from '@/lib/engine'
-import { canonicalJson } from '@/lib/review'
+import type { Result } from '@/lib/engine'
+import { readSignedJson, refuseSigned, signJson, toSignedBytes } from './signed-json'
 import { getKeyFingerprint, isSignatureOf, readVerifyingKey, signBytes } from './signing'
 
 export const KEY_REGISTER_FORM = 'bendworthy-key-register'
@@ -37,11 +37,9 @@ const registerSchema = z.strictObject({
 })
 export type KeyRegister = z.infer<typeof registerSchema>
 
-const encode = (value: object) => new TextEncoder().encode(canonicalJson(value))
-
 /** What the key before signs of its successor. The name of the form keeps it from being taken for a signature of something else. */
 const toEndorsed = ({ fingerprint, since }: Pick<KeyEntry, 'fingerprint' | 'since'>) =>
-  encode({ form: 'bendworthy-key-endorsement', fingerprint, since })
+  toSignedBytes({ form: 'bendworthy-key-endorsement', fingerprint, since })
 
 /** @param signingKeyPem  of the key before, PKCS #8 PEM */
 export function endorseKey(next: Pick<KeyEntry, 'fingerprint' | 'since'>, signingKeyPem: string): string {
@@ -54,41 +52,34 @@ export function makeKeyRegister(
   signingKeyPem: string,
 ): KeyRegister {
   const unsigned = { form: KEY_REGISTER_FORM, formatVersion: 1, ...content } as const
-  return { ...unsigned, keys: [...content.keys], signature: signBytes(encode(unsigned), signingKeyPem).trim() }
+  return { ...unsigned, keys: [...content.keys], signature: signJson(unsigned, signingKeyPem) }
 }
 
 /** Reads a register, and refuses one that contradicts itself or does not bear the signature of its key in use. */
 export function readKeyRegister(text: string): Result<KeyRegister> {
-  const refuse = (code: string, message: string): Result<KeyRegister> => ({
-    ok: false,
-    issues: [{ code, path: [], message } satisfies Issue],
-  })
-  let value: unknown
-  try {
-    value = JSON.parse(text)
-  } catch {
-    return refuse('not-json', 'the key register is not JSON')
-  }
-  const parsed = registerSchema.safeParse(value)
-  if (!parsed.success) {
-    const [first] = parsed.error.issues
-    return refuse('malformed', `the key register, ${first?.path.join('.') || 'as a whole'}: ${first?.message ?? ''}`)
-  }
-  const { signature, ...unsigned } = parsed.data
-  for (const [index, entry] of parsed.data.keys.entries()) {
+  const parsed = readSignedJson(text, registerSchema, 'the key register')
+  if (!parsed.ok) return parsed
+  const { signature, ...unsigned } = parsed.value
+  for (const [index, entry] of parsed.value.keys.entries()) {
     const key = readVerifyingKey(entry.verifyingKeyPem)
-    const isLast = index === parsed.data.keys.length - 1
+    const isLast = index === parsed.value.keys.length - 1
     if (key === null || getKeyFingerprint(key) !== entry.fingerprint) {
-      return refuse('bad-key', `the key register: the key ${entry.fingerprint} is not the one that stands under it`)
+      return refuseSigned(
+        'bad-key',
+        `the key register: the key ${entry.fingerprint} is not the one that stands under it`,
+      )
     }
     if ((entry.retiredAt === null) !== isLast) {
-      return refuse('malformed', 'the key register: one key is in use, and it is the last')
+      return refuseSigned('malformed', 'the key register: one key is in use, and it is the last')
     }
-    if (isLast && !isSignatureOf(encode(unsigned), `${signature}\n`, key)) {
-      return refuse('bad-signature', `the key register does not bear the signature of the key ${entry.fingerprint}`)
+    if (isLast && !isSignatureOf(toSignedBytes(unsigned), `${signature}\n`, key)) {
+      return refuseSigned(
+        'bad-signature',
+        `the key register does not bear the signature of the key ${entry.fingerprint}`,
+      )
     }
   }
-  return { ok: true, value: parsed.data }
+  return { ok: true, value: parsed.value }
 }
 
 /**

@@ -1,7 +1,7 @@
 import { z } from 'zod'
-import type { Issue, Result } from '@/lib/engine'
-import { canonicalJson } from '@/lib/review'
-import { getKeyFingerprint, isSignatureOf, readVerifyingKey, signBytes } from './signing'
+import type { Result } from '@/lib/engine'
+import { readSignedJson, refuseSigned, signJson, toSignedBytes } from './signed-json'
+import { getKeyFingerprint, isSignatureOf, readVerifyingKey } from './signing'
 
 export const STATUS_LIST_FORM = 'bendworthy-status-list'
 
@@ -59,35 +59,23 @@ export function makeStatusList(
     keyFingerprint: getKeyFingerprint(key),
     entries: [...content.entries],
   }
-  return { ...unsigned, signature: signBytes(toSignedBytes(unsigned), keys.signingKeyPem).trim() }
+  return { ...unsigned, signature: signJson(unsigned, keys.signingKeyPem) }
 }
-
-const toSignedBytes = (unsigned: object) => new TextEncoder().encode(canonicalJson(unsigned))
 
 /** Reads a list, and refuses one that does not bear the key's signature. */
 export function readStatusList(text: string, verifyingKeyPem: string): Result<StatusList> {
-  const refuse = (code: string, message: string): Result<StatusList> => ({
-    ok: false,
-    issues: [{ code, path: [], message } satisfies Issue],
-  })
-  let value: unknown
-  try {
-    value = JSON.parse(text)
-  } catch {
-    return refuse('not-json', 'the status list is not JSON')
-  }
-  const parsed = statusListSchema.safeParse(value)
-  if (!parsed.success) {
-    const [first] = parsed.error.issues
-    return refuse('malformed', `the status list, ${first?.path.join('.') || 'as a whole'}: ${first?.message ?? ''}`)
-  }
+  const parsed = readSignedJson(text, statusListSchema, 'the status list')
+  if (!parsed.ok) return parsed
   const key = readVerifyingKey(verifyingKeyPem)
-  if (key === null) return refuse('bad-key', 'the key to judge the status list by is not an Ed25519 public key')
-  const { signature, ...unsigned } = parsed.data
+  if (key === null) return refuseSigned('bad-key', 'the key to judge the status list by is not an Ed25519 public key')
+  const { signature, ...unsigned } = parsed.value
   if (!isSignatureOf(toSignedBytes(unsigned), `${signature}\n`, key)) {
-    return refuse('bad-signature', `the status list does not bear the signature of the key ${getKeyFingerprint(key)}`)
+    return refuseSigned(
+      'bad-signature',
+      `the status list does not bear the signature of the key ${getKeyFingerprint(key)}`,
+    )
   }
-  return { ok: true, value: parsed.data }
+  return { ok: true, value: parsed.value }
 }
 
 /** What became of a package. `unknown` is never good news. */

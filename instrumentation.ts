@@ -3,7 +3,12 @@ export async function register(): Promise<void> {
   // biome-ignore lint/style/noProcessEnv: a word of the framework that it fills in while it builds, and no setting
   if (process.env.NEXT_RUNTIME === 'nodejs') {
     const { markConnections } = await import('@/lib/server/connection')
-    markConnections()
+    const { followRequest } = await import('@/lib/server/request-log')
+    markConnections(followRequest)
+    const { listSettingWarnings, log } = await import('@/lib/config')
+    for (const warning of listSettingWarnings()) log.warn('setting', { warning })
+    const { stopInGoodOrder } = await import('@/lib/server/stopping')
+    stopInGoodOrder()
     const { adoptOlderState } = await import('@/lib/data')
     await adoptOlderState()
     const { startMailWorker } = await import('@/lib/server/mail/worker')
@@ -12,5 +17,7 @@ export async function register(): Promise<void> {
     startFileSweeper()
     const { startJobs } = await import('@/lib/server/jobs/start-jobs')
     startJobs()
+    const { startStandings } = await import('@/lib/server/standings-worker')
+    startStandings()
   }
 }

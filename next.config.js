@@ -14,6 +14,8 @@ const buildFilePolicy = [
 const config = {
   poweredByHeader: false,
   reactStrictMode: true,
+  // Pictures are drawn here, as SVG; nothing is scaled, and the route that would do it answers nobody.
+  images: { unoptimized: true },
   // These find files of their own beside their code, or are compiled.
   serverExternalPackages: [
     'better-sqlite3',
@@ -26,6 +28,7 @@ const config = {
     'pdfmake',
     'linkedom',
     'nodemailer',
+    'prom-client',
   ],
   // `npm run check` checks the types of the whole project, tests included; a test in the making must not stop `npm start`.
   typescript: { ignoreBuildErrors: true },

@@ -1,5 +1,5 @@
 import { type NextRequest, NextResponse } from 'next/server'
-import { makeNonce, makePagePolicy, NONCE_HEADER, refuseAtDoor } from '@/lib/server'
+import { getTransportHeaders, makeNonce, makePagePolicy, NONCE_HEADER, refuseAtDoor } from '@/lib/server'
 
 /** Runs before every page, action and route, except for files of the build and for uploads, which read nothing unasked. */
 export const config = { matcher: '/((?!_next/static/|api/uploads/).*)' }
@@ -8,7 +8,7 @@ export async function proxy(request: NextRequest): Promise<Response> {
   const refusal = await refuseAtDoor(request)
   if (refusal !== null) return refusal
   // Routes answer with files and data: their own policy lets nothing run, and the page's must not replace it.
-  if (request.nextUrl.pathname.startsWith('/api/')) return NextResponse.next()
+  if (request.nextUrl.pathname.startsWith('/api/')) return NextResponse.next({ headers: getTransportHeaders() })
 
   const nonce = makeNonce()
   // biome-ignore lint/style/noProcessEnv: a word of the framework that it fills in while it builds, and no setting
@@ -19,5 +19,6 @@ export async function proxy(request: NextRequest): Promise<Response> {
   headers.set('content-security-policy', policy)
   const response = NextResponse.next({ request: { headers } })
   response.headers.set('content-security-policy', policy)
+  for (const [name, value] of Object.entries(getTransportHeaders())) response.headers.set(name, value)
   return response
 }

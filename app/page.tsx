@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { paths } from '@/lib/addresses'
-import { getHome, PAGE_LENGTH, searchReviews, type WaitView } from '@/lib/data'
+import { getHome, MAX_ROWS_ON_PAGE, searchReviews, type WaitView } from '@/lib/data'
 import { inPageTurn } from '@/lib/server'
 import { LeadCounts } from './_components/home/lead-counts'
 import { SearchForm } from './_components/home/search-form'
@@ -66,8 +66,8 @@ export default async function HomePage({ searchParams }: HomePageProps) {
         </EmptyState>
       )}
       {shown.length > 0 && (
-        <ol start={(page - 1) * PAGE_LENGTH + 1}>
-          {shown.slice((page - 1) * PAGE_LENGTH, page * PAGE_LENGTH).map((wait) => (
+        <ol start={(page - 1) * MAX_ROWS_ON_PAGE + 1}>
+          {shown.slice((page - 1) * MAX_ROWS_ON_PAGE, page * MAX_ROWS_ON_PAGE).map((wait) => (
             <Wait key={`${wait.revisionId} ${wait.target.tab} ${wait.target.id ?? ''} ${wait.reason}`} wait={wait} />
           ))}
         </ol>

@@ -1,6 +1,7 @@
 import 'server-only'
 import path from 'node:path'
 import { z } from 'zod'
+import { isLoopbackHost } from './loopback-host'
 
 /** The settings of this installation, read once from the environment. */
 export interface Settings {
@@ -33,6 +34,12 @@ export interface Settings {
   readonly timeStampCaFile: string | null
   /** Sign-in by OpenID Connect; null where no provider is set. */
   readonly oidc: OidcSettings | null
+  /** What monitoring sends to read the metrics from another machine; null where only this machine reads them. */
+  readonly metricsToken: string | null
+  /** How long the list of who opened what is kept. */
+  readonly accessLogDays: number
+  /** Whether the start program waits on the other end of standard input. */
+  readonly isWrapped: boolean
 }
 
 export interface OidcSettings {
@@ -159,6 +166,13 @@ const environmentSchema = z.object({
   BENDWORTHY_OIDC_ISSUER: oidcIssuer.optional(),
   BENDWORTHY_OIDC_CLIENT_ID: z.string().optional(),
   BENDWORTHY_OIDC_CLIENT_SECRET: z.string().optional(),
+  BENDWORTHY_METRICS_TOKEN: z.string().min(16, 'at least 16 characters that nobody guesses').optional(),
+  BENDWORTHY_ACCESS_LOG_DAYS: z
+    .string()
+    .regex(/^[1-9]\d{0,3}$/, 'a whole number of days from 1 to 9999')
+    .transform(Number)
+    .default(400),
+  BENDWORTHY_WRAPPED: flag.default(false),
   BENDWORTHY_OIDC_NAME: z.string().max(60, 'a name of at most 60 characters').optional(),
 })
 
@@ -217,6 +231,9 @@ export function parseSettings(
         ? null
         : path.resolve(/* turbopackIgnore: true */ workingFolder, values.BENDWORTHY_TIMESTAMP_CA),
     oidc: readOidc(values),
+    metricsToken: values.BENDWORTHY_METRICS_TOKEN ?? null,
+    accessLogDays: values.BENDWORTHY_ACCESS_LOG_DAYS,
+    isWrapped: values.BENDWORTHY_WRAPPED,
   }
 }
 
@@ -252,6 +269,40 @@ let settings: Settings | undefined
 export function getSettings(): Settings {
   settings ??= parseSettings(process.env)
   return settings
+}
+
+/** What is worth a warning about settings that can all be used, in sentences. */
+export function listSettingWarnings(
+  environment: Readonly<Record<string, string | undefined>> = process.env,
+  { host, publicUrl }: Pick<Settings, 'host' | 'publicUrl'> = getSettings(),
+): string[] {
+  const known = Object.keys(environmentSchema.shape)
+  const unknown = Object.keys(environment).filter((name) => name.startsWith('BENDWORTHY_') && !known.includes(name))
+  const warnings = unknown.map((name) => {
+    const near = known.find((candidate) => isNear(candidate, name))
+    return `${name} is no setting of this version and has no effect${near === undefined ? '' : `; did you mean ${near}?`}`
+  })
+  const address = new URL(publicUrl)
+  if (address.protocol === 'http:' && !(isLoopbackHost(host) && isLoopbackHost(address.hostname))) {
+    warnings.push(
+      'Other machines reach this server by plain HTTP: passwords and designs can be read on the way. Put a proxy with TLS in front, and set BENDWORTHY_PUBLIC_URL to its https: address (docs/running.md)',
+    )
+  }
+  return warnings
+}
+
+/** At most two signs apart, counted as insertions, removals and changes (Levenshtein). */
+function isNear(one: string, other: string): boolean {
+  let row = Array.from({ length: other.length + 1 }, (_, at) => at)
+  for (let i = 1; i <= one.length; i++) {
+    const next = [i]
+    for (let j = 1; j <= other.length; j++) {
+      const change = (row[j - 1] ?? 0) + (one[i - 1] === other[j - 1] ? 0 : 1)
+      next.push(Math.min(change, (row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1))
+    }
+    row = next
+  }
+  return (row.at(-1) ?? 9) <= 2
 }
 
 /** Blank the password of an address, for messages and logs. */

@@ -6,13 +6,15 @@ export {
   type DatabaseKind,
   getSettings,
   isProduction,
+  listSettingWarnings,
   parseSettings,
   type Settings,
   SettingsError,
   withoutPassword,
 } from './environment'
-export { formatLogLine, log } from './log'
-export { isLoopbackHost, isLoopbackOnly } from './loopback'
+export { enterRequest, formatLogLine, log } from './log'
+export { isLoopbackOnly } from './loopback'
+export { isLoopbackHost } from './loopback-host'
 export { ensureSecrets, getSecrets, keepSigningKeyFile, readSigningKeyFile } from './secrets'
 export { dropSetupCode, ensureSetupCode, readSetupCode } from './setup-code'
 export { writeWhole } from './write-whole'

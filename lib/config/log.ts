@@ -1,8 +1,20 @@
 import 'server-only'
+import { AsyncLocalStorage } from 'node:async_hooks'
 import { now } from './clock'
 import { getSettings, type LogLevel } from './environment'
 
 export type LogFields = Readonly<Record<string, unknown>>
+
+/** The request on whose behalf something runs. The server's bundles hold several copies of this module, so it lives with the process. */
+const PLACE = Symbol.for('bendworthy.request-id')
+const process_ = globalThis as { [PLACE]?: AsyncLocalStorage<string> }
+process_[PLACE] ??= new AsyncLocalStorage<string>()
+const requestIds = process_[PLACE]
+
+/** Lines that are written from here on, by whatever this leads to, name the request. */
+export function enterRequest(requestId: string): void {
+  requestIds.enterWith(requestId)
+}
 
 const RANK: Readonly<Record<LogLevel, number>> = { debug: 0, info: 1, warn: 2, error: 3 }
 
@@ -19,7 +31,9 @@ export const log = {
 
 function write(level: LogLevel, event: string, fields: LogFields = {}): void {
   if (RANK[level] < RANK[getSettings().logLevel]) return
-  process.stderr.write(`${formatLogLine(now(), level, event, fields)}\n`)
+  const requestId = requestIds.getStore()
+  const named = requestId === undefined ? fields : { requestId, ...fields }
+  process.stderr.write(`${formatLogLine(now(), level, event, named)}\n`)
 }
 
 /** One line of the log. Errors become their name, message, code and stack; what JSON cannot hold becomes text. */

@@ -1,5 +1,6 @@
 import 'server-only'
 import { getSettings, type Settings } from './environment'
+import { isLoopbackHost } from './loopback-host'
 
 /**
  * Whether only programs on this machine can reach the server. A public address that names another host counts as
@@ -7,10 +8,4 @@ import { getSettings, type Settings } from './environment'
  */
 export function isLoopbackOnly({ host, publicUrl }: Pick<Settings, 'host' | 'publicUrl'> = getSettings()): boolean {
   return isLoopbackHost(host) && isLoopbackHost(new URL(publicUrl).hostname)
-}
-
-/** `localhost`, 127.0.0.0/8 (RFC 1122, 3.2.1.3) and ::1 (RFC 4291, 2.5.3). */
-export function isLoopbackHost(host: string): boolean {
-  const plain = host.replace(/^\[|\]$/g, '').toLowerCase()
-  return plain === 'localhost' || plain === '::1' || /^127\.\d{1,3}\.\d{1,3}\.\d{1,3}$/.test(plain)
 }

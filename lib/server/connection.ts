@@ -1,7 +1,7 @@
 import 'server-only'
 import { randomBytes } from 'node:crypto'
 import { subscribe } from 'node:diagnostics_channel'
-import type { IncomingMessage } from 'node:http'
+import type { IncomingMessage, ServerResponse } from 'node:http'
 import type { Socket } from 'node:net'
 import { z } from 'zod'
 
@@ -36,13 +36,21 @@ const FORWARDING =
 const PLACE = Symbol.for('bendworthy.connection')
 const shared = globalThis as { [PLACE]?: { readonly secret: string } }
 
-/** Marks every request of this process. Called once, before the server listens; again it does nothing. */
-export function markConnections(): void {
+/**
+ * Marks every request of this process. Called once, before the server listens; again it does nothing.
+ * @param onRequest  called for each, before anything of it is read
+ */
+export function markConnections(onRequest: (request: IncomingMessage, response: ServerResponse) => void): void {
   if (shared[PLACE] !== undefined) return
   const secret = randomBytes(24).toString('base64url')
   shared[PLACE] = { secret }
   subscribe('http.server.request.start', (message) => {
-    const { request, socket } = message as { request: IncomingMessage; socket: Socket }
+    const { request, response, socket } = message as {
+      request: IncomingMessage
+      response: ServerResponse
+      socket: Socket
+    }
+    onRequest(request, response)
     const { headers } = request
     const connection: Connection = {
       peer: socket.remoteAddress ?? '',

@@ -1,15 +1,9 @@
 import 'server-only'
 import { log } from '@/lib/config'
-import {
-  type Actor,
-  isSessionOpen,
-  type LiveEvent,
-  type LiveEvents,
-  listLiveEvents,
-  NotAllowedError,
-  NotFoundError,
-} from '@/lib/data'
+import { type Actor, type LiveEvent, type LiveEvents, listLiveEvents, NotAllowedError, NotFoundError } from '@/lib/data'
+import { getLivePoll } from './live-poll'
 import { getPlaces } from './places'
+import { getStopSignal } from './stopping'
 
 /** Soon enough to talk, seldom enough that a hundred open pages cost nothing. */
 const POLL_MS = 1_000
@@ -40,11 +34,14 @@ export async function openLiveFeed(
 ): Promise<Response> {
   const first = await listLiveEvents(actor, revisionId, readStart(request))
   const leave = getPlaces('streams').take(actor.userId)
+  const stop = getStopSignal()
   let isOver = false
-  let timer: NodeJS.Timeout | undefined
+  let stopListening = (): void => {}
+  let longest: NodeJS.Timeout | undefined
   const end = (): void => {
     isOver = true
-    clearTimeout(timer)
+    clearTimeout(longest)
+    stopListening()
     leave()
   }
   const body = new ReadableStream<Uint8Array>({
@@ -52,51 +49,48 @@ export async function openLiveFeed(
       const encoder = new TextEncoder()
       const send = (text: string): void => controller.enqueue(encoder.encode(text))
       const finish = (): void => {
+        stop.removeEventListener('abort', finish)
         if (isOver) return
         end()
         controller.close()
       }
       request.signal.addEventListener('abort', finish)
-      if (request.signal.aborted) {
+      stop.addEventListener('abort', finish)
+      if (request.signal.aborted || stop.aborted) {
         finish()
         return
       }
       send(`retry: ${RETRY_MS}\n\n`)
-      const startedAt = performance.now()
-      let spokeAt = startedAt
+      let spokeAt = performance.now()
       let place = first.lookedUpTo
+      const giveSignOfLife = (): void => {
+        if (performance.now() - spokeAt <= SIGN_OF_LIFE_MS) return
+        send(': still here\n\n')
+        spokeAt = performance.now()
+      }
       const tell = ({ events, lookedUpTo }: LiveEvents): void => {
         for (const event of events) send(toMessage(event))
         place = lookedUpTo
-        const at = performance.now()
-        if (events.length > 0) spokeAt = at
-        else if (at - spokeAt > SIGN_OF_LIFE_MS) {
-          send(': still here\n\n')
-          spokeAt = at
-        }
+        if (events.length > 0) spokeAt = performance.now()
+        else giveSignOfLife()
       }
-      const tick = async (): Promise<void> => {
+      const ask = async (): Promise<void> => {
         try {
-          // Asked before anything is read: a session that was ended hears nothing of what came after.
-          const isStillThere = await isSessionOpen(actor)
-          const next = isStillThere ? await listLiveEvents(actor, revisionId, place) : null
-          if (isOver) return
-          if (next === null) {
-            finish()
-            return
-          }
-          tell(next)
+          const next = await listLiveEvents(actor, revisionId, place)
+          if (!isOver) tell(next)
         } catch (error) {
           const isExpected = error instanceof NotFoundError || error instanceof NotAllowedError
           if (!isExpected) log.error('unexpected error', { doing: 'live events', error })
           finish()
-          return
         }
-        if (performance.now() - startedAt > longestMs) finish()
-        else timer = setTimeout(tick, pollMs)
       }
       tell(first)
-      timer = setTimeout(tick, pollMs)
+      longest = setTimeout(finish, longestMs)
+      stopListening = getLivePoll(pollMs).add(
+        // A session that was ended hears nothing of what came after: that is looked at first, in the same question.
+        { actor, revisionId, onNews: ask, onQuiet: giveSignOfLife, onSessionEnded: finish },
+        place,
+      )
     },
     cancel: end,
   })

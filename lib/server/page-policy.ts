@@ -1,5 +1,6 @@
 import 'server-only'
 import { randomBytes } from 'node:crypto'
+import { getSettings } from '@/lib/config'
 
 /** The header in which a page's nonce travels from the proxy to what renders the page. */
 export const NONCE_HEADER = 'x-nonce'
@@ -32,4 +33,12 @@ export function makePagePolicy(nonce: string, isDevelopment: boolean): string {
     "form-action 'self'",
     "frame-ancestors 'none'",
   ].join('; ')
+}
+
+/** A year, as common practice has it: a browser that came by TLS once does not try plain HTTP again (RFC 6797). */
+const TRANSPORT_SECURITY = 'max-age=31536000'
+
+/** Only where people reach the server by TLS; a plain address would be locked out of its own browser. */
+export function getTransportHeaders(): Readonly<Record<string, string>> {
+  return getSettings().publicUrl.startsWith('https:') ? { 'strict-transport-security': TRANSPORT_SECURITY } : {}
 }

@@ -8,6 +8,7 @@ import {
   ensureSetupCode,
   getSettings,
   isLoopbackOnly,
+  listSettingWarnings,
   type Settings,
   SettingsError,
   withoutPassword,
@@ -65,7 +66,7 @@ async function prepare(): Promise<Preparation> {
   requireWritableFolder(settings.dataFolder)
   ensureSecrets(settings.dataFolder)
 
-  const news: string[] = []
+  const news: string[] = listSettingWarnings().map((warning) => `Warning: ${warning}`)
   const inData = (name: string) => path.join(settings.dataFolder, name)
   const seedingMarker = inData(SEEDING_MARKER)
   if (existsSync(seedingMarker) && readFileSync(seedingMarker, 'utf8') === settings.databaseUrl) {

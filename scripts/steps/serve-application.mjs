@@ -24,11 +24,13 @@ export async function serveApplication({ dev, environment, plan }) {
       env: {
         ...process.env,
         ...environment,
+        BENDWORTHY_WRAPPED: '1',
         NODE_ENV: dev ? 'development' : 'production',
         NEXT_TELEMETRY_DISABLED: '1',
         NEXTAUTH_URL: plan.publicUrl,
       },
-      stdio: ['ignore', 'pipe', 'inherit'],
+      // The server ends when this program is gone, however it went: its end of the first pipe closes then.
+      stdio: ['pipe', 'pipe', 'inherit'],
     },
   )
   passOn(server.stdout)

@@ -1,5 +1,5 @@
 import Link from 'next/link'
-import { PAGE_LENGTH } from '@/lib/data'
+import { MAX_ROWS_ON_PAGE } from '@/lib/data'
 
 interface PageLinksProps {
   readonly label: string
@@ -11,15 +11,15 @@ interface PageLinksProps {
 
 /** Links to the page before and after; nothing where one page holds everything. */
 export function PageLinks({ label, page, total, hrefOf }: PageLinksProps) {
-  const pages = Math.ceil(total / PAGE_LENGTH)
+  const pages = Math.ceil(total / MAX_ROWS_ON_PAGE)
   if (pages <= 1) return null
   return (
     <nav aria-label={label} className="filter-row no-print">
-      {page > 1 && <Link href={hrefOf(Math.min(page - 1, pages))}>Previous {PAGE_LENGTH}</Link>}
+      {page > 1 && <Link href={hrefOf(Math.min(page - 1, pages))}>Previous {MAX_ROWS_ON_PAGE}</Link>}
       <span className="muted">
         Page {page} of {pages}, {total} in all
       </span>
-      {page < pages && <Link href={hrefOf(page + 1)}>Next {PAGE_LENGTH}</Link>}
+      {page < pages && <Link href={hrefOf(page + 1)}>Next {MAX_ROWS_ON_PAGE}</Link>}
     </nav>
   )
 }

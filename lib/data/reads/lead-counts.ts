@@ -35,7 +35,7 @@ export interface Paged<T> {
 }
 
 /** Rows of a list on one page: our choice. */
-export const PAGE_LENGTH = 50
+export const MAX_ROWS_ON_PAGE = 50
 
 /** For a lead: the open revisions of every project that the person leads; longest at its stage first. */
 export function listLeadCounts(actor: Actor, page = 1): Promise<Paged<LeadCountView>> {
@@ -61,8 +61,8 @@ export async function findLeadCounts(
       },
     },
     orderBy: [{ revision: { stageSince: 'asc' } }, { revisionId: 'asc' }],
-    skip: (page - 1) * PAGE_LENGTH,
-    take: PAGE_LENGTH,
+    skip: (page - 1) * MAX_ROWS_ON_PAGE,
+    take: MAX_ROWS_ON_PAGE,
   })
   return { rows: rows.map(toView), total }
 }

@@ -270,3 +270,12 @@ async function keep(tx: TransactionClient, all: readonly WorkedOut[]): Promise<r
   if (waits.length > 0) await tx.revisionWait.createMany({ data: waits })
   return moved
 }
+
+/**
+ * One portion of those that do not hold, whoever they concern. For the server's own worker.
+ * @returns how many were worked out; 0 where nothing is left, or what is left cannot be
+ */
+export async function workOutOutdated(): Promise<number> {
+  const ids = await inReadTransaction((tx) => listOutdated(tx, {}, MOST_AT_ONCE))
+  return ids.length - (await workOutStandings(ids)).length
+}

@@ -1,4 +1,7 @@
 import 'server-only'
+import { z } from 'zod'
+import { REVISION_TABS } from '@/lib/addresses'
+import { readStoredJson } from '@/lib/engine'
 import type { Prisma } from '../generated/sqlite/client'
 import { type Actor, type PersonRights, readStage } from '../records/authorization'
 import type { TransactionClient } from '../store/client'
@@ -98,7 +101,16 @@ export async function listWaitsOfPeople(
   return waits
 }
 
+const waitsSchema: z.ZodType<readonly Wait[]> = z.array(
+  z.object({
+    since: z.string(),
+    reason: z.string(),
+    nextAct: z.string(),
+    target: z.object({ tab: z.enum(REVISION_TABS), id: z.string().nullable() }),
+  }),
+)
+
 /** Written by `standings.ts` of the same build, which `holding` asks for. */
 function readWaits(waitsJson: string): readonly Wait[] {
-  return JSON.parse(waitsJson) as Wait[]
+  return readStoredJson('what waits for a person', waitsSchema, waitsJson)
 }

@@ -3,6 +3,7 @@ import { log } from '@/lib/config'
 import { type Actor, type ActResult, isSessionOpen, type JobView, readJob, stopJob } from '@/lib/data'
 import { getPlaces } from '../places'
 import { getRefusalHeaders, STATUS } from '../route'
+import { getStopSignal } from '../stopping'
 import { announceJob } from './start-jobs'
 
 const POLL_MS = 250
@@ -56,6 +57,12 @@ function followJob(actor: Actor, jobId: string, signal: AbortSignal, leave: () =
         if (line !== last) controller.enqueue(encoder.encode(line))
         last = line
       }
+      const finish = (): void => {
+        getStopSignal().removeEventListener('abort', finish)
+        if (isOver) return
+        end()
+        controller.close()
+      }
       const tick = async (): Promise<void> => {
         try {
           const view = (await isSessionOpen(actor)) ? await readJob(actor, jobId) : null
@@ -68,11 +75,11 @@ function followJob(actor: Actor, jobId: string, signal: AbortSignal, leave: () =
         } catch (error) {
           log.error('unexpected error', { doing: 'following a job', jobId, error })
         }
-        if (isOver) return
-        end()
-        controller.close()
+        finish()
       }
       signal.addEventListener('abort', giveUp)
+      // The job itself is taken up by the next process; the page asks again.
+      getStopSignal().addEventListener('abort', finish)
       if (signal.aborted) giveUp()
       else void tick()
     },

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { isLoopbackOnly, parseSettings, SettingsError } from '@/lib/config'
+import { isLoopbackOnly, listSettingWarnings, parseSettings, SettingsError } from '@/lib/config'
 
 const problemsOf = (environment: Record<string, string>) => {
   try {
@@ -31,7 +31,29 @@ describe('settings', () => {
       smtpUrl: null,
       mailFrom: 'bendworthy@localhost',
       oidc: null,
+      metricsToken: null,
+      accessLogDays: 400,
+      isWrapped: false,
     })
+  })
+
+  it('warn of names that no setting has, with the one that may be meant', () => {
+    const settings = parseSettings({}, '/srv/bendworthy')
+    expect(listSettingWarnings({ BENDWORTHY_EMPTY: '1', HOME: '/root' }, settings)).toEqual([])
+    expect(listSettingWarnings({ BENDWORTHY_PROXYCOUNT: '1', BENDWORTHY_COLOUR: 'red' }, settings)).toEqual([
+      'BENDWORTHY_PROXYCOUNT is no setting of this version and has no effect; did you mean BENDWORTHY_PROXY_COUNT?',
+      'BENDWORTHY_COLOUR is no setting of this version and has no effect',
+    ])
+  })
+
+  it('warn of plain HTTP that other machines reach, and of nothing behind TLS', () => {
+    const warningsAt = (environment: Record<string, string>) =>
+      listSettingWarnings({}, parseSettings(environment, '/srv/x'))
+    expect(warningsAt({ HOST: '0.0.0.0' })).toEqual([expect.stringContaining('plain HTTP')])
+    expect(warningsAt({ BENDWORTHY_PUBLIC_URL: 'http://review.example.org' })).toEqual([
+      expect.stringContaining('plain HTTP'),
+    ])
+    expect(warningsAt({ HOST: '0.0.0.0', BENDWORTHY_PUBLIC_URL: 'https://review.example.org' })).toEqual([])
   })
 
   it('take an empty or blank value for an unset one', () => {

@@ -67,6 +67,12 @@ export const paths = {
   projects: () => '/projects',
   newProject: () => '/projects/new',
   project: (projectId: string) => `/projects/${enc(projectId)}`,
+  projectAccess: (projectId: string, page = 1) =>
+    `/projects/${enc(projectId)}/access${page === 1 ? '' : `?page=${page}`}`,
+  projectAccessFile: (projectId: string) => `/api/projects/${enc(projectId)}/access`,
+  companyAccess: (companyId: string, page = 1) =>
+    `/companies/${enc(companyId)}/access${page === 1 ? '' : `?page=${page}`}`,
+  companyAccessFile: (companyId: string) => `/api/companies/${enc(companyId)}/access`,
   invite: (projectId: string) => `/projects/${enc(projectId)}/invite`,
   newRevision: (projectId: string) => `/projects/${enc(projectId)}/revisions/new`,
   revision: (projectId: string, revisionId: string, tab: RevisionTab = 'overview') =>

@@ -342,5 +342,11 @@ function hostInUrl(host: string): string {
   return host.includes(':') ? `[${host}]` : host
 }
 
+/** What a program that is started from here gets to see: what this one sees, and what is given. */
+export const makeEnvironment = (given: Readonly<Record<string, string>>): NodeJS.ProcessEnv => ({
+  ...process.env,
+  ...given,
+})
+
 /** Whether this is the built server, as people run it. */
 export const isProduction = (): boolean => process.env.NODE_ENV === 'production'

@@ -7,6 +7,7 @@ export {
   getSettings,
   isProduction,
   listSettingWarnings,
+  makeEnvironment,
   parseSettings,
   type Settings,
   SettingsError,

@@ -1,5 +1,6 @@
 import 'server-only'
 
+export { type AccessPlace, forgetOldAccess, noteAccess } from './acts/access/access-notes'
 /**
  * The data layer: the only folder that sees the database. Every function takes the actor first, loads the record,
  * authorises on what was loaded, and returns plain views.
@@ -102,7 +103,7 @@ export { updateTemplate } from './acts/review/template-updates'
 export { closeThread, editComment, openThread, reopenThread, replyToThread } from './acts/review/threads'
 export { decideWaiver, proposeWaiver } from './acts/review/waivers'
 export { adoptOlderState } from './acts/workspace/adopt-state'
-export { type Backup, createBackup } from './acts/workspace/backups'
+export { type Backup, createBackup, makeBackup } from './acts/workspace/backups'
 export { importCatalogue } from './acts/workspace/catalogue-import'
 export { sweepFiles } from './acts/workspace/file-sweep'
 export { getMail, sendMailAgain } from './acts/workspace/mail'
@@ -120,6 +121,7 @@ export {
   saveWorkspaceFlexTests,
 } from './acts/workspace/templates'
 export type { SavedDesign } from './consequences/design-save'
+export { getCompanyAccessFile, getProjectAccessFile, listCompanyAccess, listProjectAccess } from './reads/access-log'
 export { type DemoAccount, getOwnAccount, listAccounts, listDemoAccounts, listPeople } from './reads/accounts'
 export { getCompany } from './reads/companies'
 export { listAllCompanies, listCompanies, listOwnCompanies } from './reads/company-lists'

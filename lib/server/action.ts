@@ -3,8 +3,9 @@ import { revalidatePath } from 'next/cache'
 import { unstable_rethrow } from 'next/navigation'
 import type { z } from 'zod'
 import * as data from '@/lib/data'
-import { type Actor, type ActResult, openSession, type Visit } from '@/lib/data'
+import { type AccessPlace, type Actor, type ActResult, openSession, type Visit } from '@/lib/data'
 import { ACTS, type ActInput, type ActName } from '@/lib/inputs'
+import { notingRefusal } from './access-notes'
 import { explainError, explainInput, SIGNED_OUT } from './expected-errors'
 import type { ServerRefusal } from './refusal'
 import { inTurn, type Queued } from './route'
@@ -47,8 +48,17 @@ export function actionOf<S extends z.ZodType, T>(
     answer(schema, input, run.name, async (parsed) => {
       const actor = await getActor()
       if (actor === null) return { ok: false, refusal: SIGNED_OUT }
-      return inTurn(queued, actor, () => run(actor, parsed))
+      const asked = { place: readPlace(parsed), what: `the act ${run.name}` }
+      return notingRefusal(actor, asked, () => inTurn(queued, actor, () => run(actor, parsed)))
     })
+}
+
+const PLACES = ['projectId', 'revisionId', 'companyId'] as const
+
+/** What an act is on, by the ids that were sent with it. */
+function readPlace(input: unknown): AccessPlace {
+  const fields = typeof input === 'object' && input !== null ? (input as Readonly<Record<string, unknown>>) : {}
+  return Object.fromEntries(PLACES.flatMap((name) => (typeof fields[name] === 'string' ? [[name, fields[name]]] : [])))
 }
 
 /** As `action`, for the few things that a visitor does. */

@@ -1,5 +1,6 @@
 import 'server-only'
 
+export { noteOpened, notingRefusal } from './access-notes'
 /** Who is asking, and the wrappers that every server action and route handler goes through. */
 export { action, actionOf, joiningAction, visitorAction } from './action'
 export { listDemoSignIns } from './demo-sign-ins'

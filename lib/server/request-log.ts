@@ -3,18 +3,10 @@ import { randomBytes } from 'node:crypto'
 import type { IncomingMessage, ServerResponse } from 'node:http'
 import { enterRequest, log } from '@/lib/config'
 import { getMetrics } from './metrics'
+import { nameAddress } from './request-address'
 
 /** An answer that takes longer is worth a line of its own. */
 const SLOW_MS = 1_000
-
-/** These hold a secret in their last part, which no log keeps. */
-const WITH_TOKEN = /^\/(invitation|reset-password|confirm-address)\/.+/
-
-/** The path alone: a query may hold what somebody looks for. */
-export function nameAddress(url: string): string {
-  const path = url.split('?')[0] ?? ''
-  return path.replace(WITH_TOKEN, '/$1/***')
-}
 
 /**
  * Gives a request its id, which its log lines carry and its answer names (`x-request-id`), and counts it. Called when the request comes in,

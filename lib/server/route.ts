@@ -2,9 +2,11 @@ import 'server-only'
 import { unstable_rethrow } from 'next/navigation'
 import type { z } from 'zod'
 import type { Actor, FileDownload } from '@/lib/data'
+import { noteFetched, notingRefusal } from './access-notes'
 import { explainError, explainInput, SIGNED_OUT } from './expected-errors'
 import { getFairTurns, type TurnKind } from './fair-turns'
 import type { ServerRefusal } from './refusal'
+import { nameAddress } from './request-address'
 import { getActor } from './session'
 
 export const STATUS: Readonly<Record<ServerRefusal['kind'], number>> = {
@@ -55,8 +57,14 @@ export function route(
       const actor = await getActor()
       if (actor === null) return refuse(SIGNED_OUT)
       const params = flatten((await context.params) ?? {})
-      const result = await inTurn(queued, actor, () => run(actor, params, request), request.signal)
-      return result instanceof Response ? result : sendFile(result)
+      const asked = { place: params, what: `${request.method} ${nameAddress(request.url)}` }
+      const result = await notingRefusal(actor, asked, () =>
+        inTurn(queued, actor, () => run(actor, params, request), request.signal),
+      )
+      if (result instanceof Response) return result
+      // Noted before the first byte leaves.
+      await noteFetched(actor, params, result.fileName)
+      return sendFile(result)
     })
 }
 

@@ -1,5 +1,5 @@
 // The part of starting that needs the project's own code: run by start-application.mjs, which it answers by message.
-import { accessSync, chmodSync, constants, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { accessSync, chmodSync, constants, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { createServer } from 'node:net'
 import path from 'node:path'
 import { pathToFileURL } from 'node:url'
@@ -9,11 +9,13 @@ import {
   getSettings,
   isLoopbackOnly,
   listSettingWarnings,
+  now,
   type Settings,
   SettingsError,
   withoutPassword,
 } from '@/lib/config'
 import { type Database, openDatabase } from '@/lib/data/store/client'
+import { CopyError, copyDatabase } from '@/lib/data/store/copy-database'
 import {
   applyMigrations,
   isEmptyDatabase,
@@ -60,6 +62,22 @@ const SEEDING_MARKER = 'demo-data-unfinished'
 /** In the data folder of a workspace that was started with --empty. */
 const REAL_WORKSPACE_MARKER = 'real-workspace'
 
+/** The way back from an upgrade: the database as the older version left it. Nothing deletes it. */
+async function copyBeforeMigrating(settings: Settings): Promise<string> {
+  const folder = path.join(settings.dataFolder, 'before-migration', now().toISOString().replaceAll(/[:.]/g, '-'))
+  const database = openDatabase(settings.databaseUrl)
+  try {
+    mkdirSync(folder, { recursive: true, mode: 0o700 })
+    return `Before the migration the database was copied to ${await copyDatabase(database, settings.databaseUrl, folder)}`
+  } catch (error) {
+    if (!(error instanceof CopyError)) throw error
+    rmSync(folder, { recursive: true, force: true })
+    return `Warning: no copy was made before the migration (${error.message})`
+  } finally {
+    await database.close()
+  }
+}
+
 async function prepare(): Promise<Preparation> {
   const settings = getSettings()
   await requireFreePort(settings)
@@ -73,7 +91,9 @@ async function prepare(): Promise<Preparation> {
     news.push('The demo data were only half made last time; starting them over')
     await wipeDatabase(settings.databaseUrl)
   }
-  const applied = await applyMigrations(settings.databaseUrl, migrationPlaces(rootFolder))
+  const applied = await applyMigrations(settings.databaseUrl, migrationPlaces(rootFolder), async () => {
+    news.push(await copyBeforeMigrating(settings))
+  })
   const place = describePlace(settings)
   if (applied.length > 0)
     news.push(`Database ${place}: ${applied.length} ${applied.length === 1 ? 'migration' : 'migrations'} applied`)

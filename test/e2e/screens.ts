@@ -106,6 +106,8 @@ export function listScreens(scene: ScreenScene): Screen[] {
     { name: 'issues', path: `/projects/${scene.pipitId}/issues`, as: 'lead' },
     { name: 'project-profiles', path: `${skua}/profiles`, as: 'lead' },
     { name: 'sign-off-policy', path: `${skua}/sign-off-policy`, as: 'lead' },
+    { name: 'project-access', path: `${skua}/access`, as: 'lead' },
+    { name: 'company-access', path: `/companies/${scene.brackenfoldId}/access`, as: 'brackenfold' },
     { name: 'capacities', path: `${skua}/capacities`, as: 'lead' },
     { name: 'project-profiles-read-only', path: `${skua}/profiles`, as: 'designer' },
     { name: 'proposal', path: `${skuaB}/proposals/${scene.proposalId}`, as: 'lead' },

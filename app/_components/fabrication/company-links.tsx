@@ -23,6 +23,7 @@ export function CompanyLinks({ companyId, may }: { companyId: string; may: Compa
               { href: paths.companyRates(companyId), label: 'Process rates' },
             ]
           : []),
+        ...(may.viewAccess ? [{ href: paths.companyAccess(companyId), label: 'Who opened what' }] : []),
       ]}
     />
   )

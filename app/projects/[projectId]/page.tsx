@@ -77,6 +77,12 @@ export default async function ProjectPage({ params }: ProjectPageProps) {
             <Link href={paths.capacities(project.id)}>Capacities</Link>: in what capacity people sign.
           </p>
         )}
+        {project.may.seeAccess && (
+          <p>
+            <Link href={paths.projectAccess(project.id)}>Who opened what</Link>: sign-ins, refusals, revisions that were
+            opened and files that were fetched.
+          </p>
+        )}
       </PageSection>
       <PageSection title="Fabricators">
         {project.fabricators.length === 0 ? (

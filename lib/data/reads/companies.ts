@@ -26,6 +26,7 @@ export function getCompany(actor: Actor, companyId: string): Promise<CompanyPage
         viewMatrix: may('company:view-matrix'),
         viewShelf: may('company:view-shelf'),
         viewRates: may('company:view-rates'),
+        viewAccess: may('company:view-access'),
         admit: may('company:admit'),
         takePart: may('company:take-part'),
         share: may('company:share'),

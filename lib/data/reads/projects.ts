@@ -110,6 +110,7 @@ export function getProject(actor: Actor, projectId: string): Promise<ProjectView
         createRevision: mayInProject(rights, 'revision:create', project.id),
         managePeople: mayInProject(rights, 'project:remove-person', project.id),
         seeTrail: isTeam,
+        seeAccess: mayInProject(rights, 'project:view-access', project.id),
       },
     }
   })

@@ -53,6 +53,7 @@ export interface CompanyRights {
   readonly viewMatrix: boolean
   readonly viewShelf: boolean
   readonly viewRates: boolean
+  readonly viewAccess: boolean
   readonly admit: boolean
   readonly takePart: boolean
   readonly share: boolean

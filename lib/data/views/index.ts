@@ -2,7 +2,9 @@
  * What `lib/data` returns: plain values that can cross to a client component, never database rows. Times are
  * ISO 8601 in UTC.
  */
+
 export type { AnswerState, Blocker, ProjectRole, Stage } from '@/lib/review'
+export { ACCESS_KINDS, type AccessEventView, type AccessKind, type AccessLogView } from './access'
 export type * from './act-result'
 export type * from './checklist'
 export type * from './companies'

@@ -72,6 +72,7 @@ export interface ProjectView {
     readonly createRevision: boolean
     readonly managePeople: boolean
     readonly seeTrail: boolean
+    readonly seeAccess: boolean
   }
 }
 

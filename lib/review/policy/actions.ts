@@ -30,6 +30,7 @@ export interface ActionSubjects {
   'account:edit-own': AccountSubject
   'company:view': CompanySubject
   'company:view-inside': CompanySubject
+  'company:view-access': CompanySubject
   'company:view-matrix': CompanySubject
   'company:view-shelf': CompanySubject
   'company:view-rates': CompanySubject
@@ -39,6 +40,7 @@ export interface ActionSubjects {
   'limits:edit-fabricator': CompanySubject
   'sheet:edit': CompanySubject
   'project:view': ProjectSubject
+  'project:view-access': ProjectSubject
   'project:edit': ProjectSubject
   'project:invite': ProjectSubject
   'project:remove-person': ProjectSubject

@@ -10,6 +10,11 @@ export const COMPANIES_RULES = {
     mayNot: "see this company's people and projects",
     rule: ofCompany({ own: COMPANY_ROLES }),
   },
+  'company:view-access': {
+    subject: 'company',
+    mayNot: 'see who opened what of this company',
+    rule: ofCompany({ own: ['administrator'] }),
+  },
   'company:view-matrix': {
     subject: 'company',
     mayNot: "see this fabricator's matrix and limits",

@@ -10,6 +10,7 @@ export const PROJECTS_RULES = {
       readsProject(rights, { projectId }) ||
       rights.memberships.some((own) => own.projectId === projectId && isOwnCompanyIn(rights, projectId, own.companyId)),
   },
+  'project:view-access': { subject: 'project', mayNot: 'see who opened what of this project', rule: inProject('lead') },
   'project:edit': { subject: 'project', mayNot: 'change this project', rule: inProject('lead') },
   'project:invite': { subject: 'project', mayNot: 'invite people to this project', rule: inProject('lead') },
   'project:remove-person': { subject: 'project', mayNot: 'change who is in this project', rule: inProject('lead') },

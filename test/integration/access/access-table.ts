@@ -34,7 +34,9 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
 /** Without an actor: what comes before one, and what the operator of the installation calls from the command line. */
 export const WITHOUT_ACTOR: readonly (keyof typeof data)[] = [
   // The server itself
+  'forgetOldAccess',
   'isDatabaseThere',
+  'makeBackup',
   'takePulse',
   'workOutOutdated',
   'isWorkspaceEmpty',

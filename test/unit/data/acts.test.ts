@@ -23,6 +23,7 @@ const NO_FORM: Readonly<Record<string, string>> = {
   finishIdentityLink: 'comes back from the provider with a token',
   confirmPassword: 'a part of other acts',
   confirmPerson: 'a part of other acts',
+  noteAccess: 'what the server notes of a reading',
   askForRemedies: 'a route that is followed, and changes nothing of a review',
   askForWayOut: 'a route that is followed, and changes nothing of a review',
   runRemedies: 'the server itself, for the person who asked',

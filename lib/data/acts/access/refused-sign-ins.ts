@@ -4,6 +4,7 @@ import { sha256Hex } from '@/lib/review'
 import { inWriteTransaction } from '../../consequences/write'
 import type { Visit } from '../../records/visit'
 import { RefusalError } from '../../store/errors'
+import { noteSignIn } from './access-notes'
 
 /** Who was meant, as far as anybody can tell. */
 interface Meant {
@@ -44,5 +45,8 @@ async function keep({ sourceKey, device }: Visit, { userId, subject }: Meant, re
     await tx.refusedSignIn.create({
       data: { at, userId, subjectKey: sha256Hex(subject), sourceKey, reason, device },
     })
+    const user = userId === null ? null : await tx.user.findUnique({ where: { id: userId } })
+    if (user === null) return
+    await noteSignIn(tx, user, { kind: 'sign-in-refused', what: reason, visit: { sourceKey, device }, at })
   })
 }

@@ -8,6 +8,7 @@ import type { Visit } from '../../records/visit'
 import { db, type TransactionClient } from '../../store/client'
 import { NotFoundError, outcomeOf } from '../../store/errors'
 import type { ActResult } from '../../views'
+import { noteSignIn } from './access-notes'
 
 /** A working day: who leaves a machine signed in overnight finds it signed out. */
 export const SESSION_SECONDS = 12 * 3600
@@ -50,6 +51,7 @@ export async function beginSession(
       expiresAt: new Date(at.getTime() + SESSION_SECONDS * 1000),
     },
   })
+  await noteSignIn(tx, user, { kind: 'signed-in', what: method, visit, at })
   await appendToTrail(
     tx,
     at,

@@ -20,10 +20,15 @@ export class MigrationError extends Error {
  * Each migration is applied whole or not at all, on both databases.
  *
  * @param url  `file:` with an absolute path, or `postgresql:`
+ * @param beforeChange  runs before a database that was migrated before is changed
  * @returns names of the migrations applied now
  * @throws MigrationError
  */
-export async function applyMigrations(url: string, places: MigrationPlaces): Promise<string[]> {
+export async function applyMigrations(
+  url: string,
+  places: MigrationPlaces,
+  beforeChange: () => Promise<void> = async () => {},
+): Promise<string[]> {
   const isFile = url.startsWith('file:')
   if (isFile) mkdirSync(path.dirname(url.slice('file:'.length)), { recursive: true })
   const migrationsList = readMigrations(places, isFile ? 'sqlite' : 'postgresql')
@@ -37,6 +42,7 @@ export async function applyMigrations(url: string, places: MigrationPlaces): Pro
       refuseForeignHistory(history, url)
       // Asked first, since applying takes a SQLite file for itself even when there is nothing to apply.
       if (history.history === null && history.failedMigrationNames.length === 0) return []
+      await beforeChange()
     }
     try {
       const { appliedMigrationNames } = await engine.applyMigrations({ migrationsList, filters: NO_FILTER })

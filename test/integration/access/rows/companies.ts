@@ -124,6 +124,15 @@ export const COMPANY_ROWS: readonly AccessRow[] = [
     may: PROJECT,
     seenBy: 'revision',
   },
+  ...(['listCompanyAccess', 'getCompanyAccessFile'] as const).map(
+    (name): AccessRow => ({
+      name,
+      run: (a, s) => data[name](a, s.team.companies.brackenfold),
+      reached: 'ok',
+      may: ['fabricator'],
+      seenBy: 'brackenfold',
+    }),
+  ),
   {
     name: 'getCompany',
     run: (a, s) => data.getCompany(a, s.team.companies.brackenfold),

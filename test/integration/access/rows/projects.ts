@@ -46,6 +46,15 @@ export const PROJECT_ROWS: readonly AccessRow[] = [
     may: LEADS,
     seenBy: 'project',
   },
+  ...(['listProjectAccess', 'getProjectAccessFile'] as const).map(
+    (name): AccessRow => ({
+      name,
+      run: (a, s) => data[name](a, s.team.projectId),
+      reached: 'ok',
+      may: LEADS,
+      seenBy: 'project',
+    }),
+  ),
   {
     name: 'getProjectSignOffPolicy',
     run: (a, s) => data.getProjectSignOffPolicy(a, s.team.projectId),

@@ -233,6 +233,17 @@ export const WORKSPACE_ROWS: readonly AccessRow[] = [
     may: EVERYBODY,
     seenBy: 'workspace',
   },
+  {
+    name: 'noteAccess',
+    // A note of the server about the person themselves.
+    run: async (a, s) => {
+      const visit = { sourceKey: 'source', isThisMachine: false, device: 'a browser', known: null }
+      await data.noteAccess(a, visit, { kind: 'revision-opened', place: { revisionId: s.reviewId }, what: '' })
+    },
+    reached: 'ok',
+    may: EVERYBODY,
+    seenBy: 'workspace',
+  },
   { name: 'getHome', run: (a) => data.getHome(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
   { name: 'listLeadCounts', run: (a) => data.listLeadCounts(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
 ]

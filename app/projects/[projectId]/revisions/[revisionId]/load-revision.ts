@@ -5,6 +5,7 @@ import { cache } from 'react'
 import { computeOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { paths } from '@/lib/addresses'
 import { type Actor, getRevision, type RevisionView } from '@/lib/data'
+import { noteOpened, notingRefusal } from '@/lib/server'
 
 export interface LoadedRevision {
   readonly actor: Actor
@@ -21,7 +22,11 @@ export interface RevisionParams {
  */
 export const loadRevision = cache(async (projectId: string, revisionId: string): Promise<LoadedRevision> => {
   const actor = await requireActor(paths.revision(projectId, revisionId))
-  const revision = await computeOrNotFound(actor, () => getRevision(actor, revisionId))
+  const asked = { place: { projectId, revisionId }, what: paths.revision(projectId, revisionId) }
+  const revision = await computeOrNotFound(actor, () =>
+    notingRefusal(actor, asked, () => getRevision(actor, revisionId)),
+  )
   if (revision.project.id !== projectId) notFound()
+  await noteOpened(actor, { revisionId })
   return { actor, revision }
 })

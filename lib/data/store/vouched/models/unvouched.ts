@@ -15,5 +15,6 @@ export const UNVOUCHED_MODELS: Readonly<Record<string, string>> = {
   DigestDay: 'the memory that a digest was dealt with',
   RevisionStanding: 'worked out from rows that are vouched for; nobody decides by it',
   RevisionWait: 'worked out from rows that are vouched for; nobody decides by it',
+  AccessEvent: 'readings, which change nothing; kept for a set time',
   Job: 'work on the way, and results that nobody decided by; the person who asked may ask again',
 }

@@ -1,0 +1,32 @@
+import type { Metadata } from 'next'
+import { AboutAccess, AccessLog } from '@/app/_components/access/access-log'
+import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
+import { PageHead } from '@/app/_components/ui/section'
+import { paths } from '@/lib/addresses'
+import { listCompanyAccess } from '@/lib/data'
+
+interface AccessPageProps {
+  params: Promise<{ companyId: string }>
+  searchParams: Promise<{ page?: string | string[] }>
+}
+
+export const metadata: Metadata = { title: 'Who opened what' }
+
+export default async function CompanyAccessPage({ params, searchParams }: AccessPageProps) {
+  const { companyId } = await params
+  const asked = (await searchParams).page
+  const page = typeof asked === 'string' && /^[1-9]\d{0,5}$/.test(asked) ? Number(asked) : 1
+  const actor = await requireActor(paths.companyAccess(companyId))
+  const view = await readOrNotFound(() => listCompanyAccess(actor, companyId, page))
+  return (
+    <>
+      <PageHead title="Who opened what" over={view.name} under={<AboutAccess keptDays={view.keptDays} />} />
+      <AccessLog
+        view={view}
+        page={page}
+        hrefOf={(n) => paths.companyAccess(companyId, n)}
+        fileHref={paths.companyAccessFile(companyId)}
+      />
+    </>
+  )
+}

@@ -1,0 +1,32 @@
+import type { Metadata } from 'next'
+import { AboutAccess, AccessLog } from '@/app/_components/access/access-log'
+import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
+import { PageHead } from '@/app/_components/ui/section'
+import { paths } from '@/lib/addresses'
+import { listProjectAccess } from '@/lib/data'
+
+interface AccessPageProps {
+  params: Promise<{ projectId: string }>
+  searchParams: Promise<{ page?: string | string[] }>
+}
+
+export const metadata: Metadata = { title: 'Who opened what' }
+
+export default async function ProjectAccessPage({ params, searchParams }: AccessPageProps) {
+  const { projectId } = await params
+  const asked = (await searchParams).page
+  const page = typeof asked === 'string' && /^[1-9]\d{0,5}$/.test(asked) ? Number(asked) : 1
+  const actor = await requireActor(paths.projectAccess(projectId))
+  const view = await readOrNotFound(() => listProjectAccess(actor, projectId, page))
+  return (
+    <>
+      <PageHead title="Who opened what" over={view.name} under={<AboutAccess keptDays={view.keptDays} />} />
+      <AccessLog
+        view={view}
+        page={page}
+        hrefOf={(n) => paths.projectAccess(projectId, n)}
+        fileHref={paths.projectAccessFile(projectId)}
+      />
+    </>
+  )
+}

@@ -124,15 +124,20 @@ export const COMPANY_ROWS: readonly AccessRow[] = [
     may: PROJECT,
     seenBy: 'revision',
   },
-  ...(['listCompanyAccess', 'getCompanyAccessFile'] as const).map(
-    (name): AccessRow => ({
-      name,
-      run: (a, s) => data[name](a, s.team.companies.brackenfold),
-      reached: 'ok',
-      may: ['fabricator'],
-      seenBy: 'brackenfold',
-    }),
-  ),
+  {
+    name: 'listCompanyAccess',
+    run: (a, s) => data.listCompanyAccess(a, s.team.companies.brackenfold),
+    reached: 'ok',
+    may: ['fabricator'],
+    seenBy: 'brackenfold',
+  },
+  {
+    name: 'getCompanyAccessFile',
+    run: (a, s) => data.getCompanyAccessFile(a, s.team.companies.brackenfold),
+    reached: 'ok',
+    may: ['fabricator'],
+    seenBy: 'brackenfold',
+  },
   {
     name: 'getCompany',
     run: (a, s) => data.getCompany(a, s.team.companies.brackenfold),

@@ -46,15 +46,20 @@ export const PROJECT_ROWS: readonly AccessRow[] = [
     may: LEADS,
     seenBy: 'project',
   },
-  ...(['listProjectAccess', 'getProjectAccessFile'] as const).map(
-    (name): AccessRow => ({
-      name,
-      run: (a, s) => data[name](a, s.team.projectId),
-      reached: 'ok',
-      may: LEADS,
-      seenBy: 'project',
-    }),
-  ),
+  {
+    name: 'listProjectAccess',
+    run: (a, s) => data.listProjectAccess(a, s.team.projectId),
+    reached: 'ok',
+    may: LEADS,
+    seenBy: 'project',
+  },
+  {
+    name: 'getProjectAccessFile',
+    run: (a, s) => data.getProjectAccessFile(a, s.team.projectId),
+    reached: 'ok',
+    may: LEADS,
+    seenBy: 'project',
+  },
   {
     name: 'getProjectSignOffPolicy',
     run: (a, s) => data.getProjectSignOffPolicy(a, s.team.projectId),

@@ -1,7 +1,6 @@
 import {
   type Actor,
   acknowledgeDifference,
-  addArtwork,
   chooseProfiles,
   createRevision,
   getPanels,
@@ -17,9 +16,10 @@ import { confirmWhatWasSeen, PIPIT_FIRST_LOOK, PIPIT_INSPECTION } from './inspec
 import type { Workspace } from './people'
 import { takeOnActionsOfPipit } from './pipit-actions'
 import { PIPIT_DAYS, withPlannedDates } from './planned-dates'
-import { PIPIT_ARTWORK, readArtwork, readDesignText } from './read-files'
+import { PIPIT_ARTWORK, readDesignText } from './read-files'
 import { CAST } from './sign-ins'
 import { type Answers, type Stage, StoryError } from './stage'
+import { uploadArtwork } from './upload'
 
 const makeEarlyAnswers = (cited: Cited): Answers => ({
   'performance-class': ['meets', 'Class 2, type 2, use A; agreed with the product file of the patch.'],
@@ -182,11 +182,7 @@ export async function playPipit(stage: Stage, { people, pipitId, companies }: Wo
   })
 
   clock.goTo(92, 9)
-  for (const fileName of PIPIT_ARTWORK) {
-    await carryOut(`upload ${fileName}`, () =>
-      addArtwork(designer, { revisionId, fileName, bytes: readArtwork(fileName) }),
-    )
-  }
+  await uploadArtwork(stage, designer, revisionId, PIPIT_ARTWORK)
   await stage.answer(ostrel, revisionId, makeFabricatorAnswers(await describePanel(ostrel, revisionId)))
   await stage.answer(mechanical, revisionId, TEAM_ANSWERS)
   await answerWhatIsLeft(stage, mechanical, revisionId, cornerNote)

@@ -5,11 +5,23 @@ export function readDesignText(name: 'skua-rev-a' | 'skua-rev-b' | 'pipit-rev-a'
   return readFileSync(new URL(`./designs/${name}.json`, import.meta.url), 'utf8')
 }
 
-/** Profile, and holes apart by whether their walls are plated. */
-export const PIPIT_ARTWORK = ['pipit-profile.gbr', 'pipit-drill-plated.drl', 'pipit-drill-unplated.drl'] as const
-export type PipitArtwork = (typeof PIPIT_ARTWORK)[number]
+/** Profile, holes apart by whether their walls are plated, both conductor layers, openings and stiffener: as the plan draws them. */
+export const PIPIT_ARTWORK = [
+  'pipit-profile.gbr',
+  'pipit-drill-plated.drl',
+  'pipit-drill-unplated.drl',
+  'pipit-l1.gbr',
+  'pipit-l2.gbr',
+  'pipit-coverlay-bottom.gbr',
+  'pipit-stiffener-bottom.gbr',
+] as const
 
-export function readArtwork(name: PipitArtwork): Uint8Array<ArrayBuffer> {
+/** Made from an earlier layout: the boards lack two through holes, and the vias of the hinge are larger than stated. */
+export const SKUA_ARTWORK = ['skua-a-profile.gbr', 'skua-a-drill-boards.drl', 'skua-a-drill-flex.drl'] as const
+
+export function readArtwork(
+  name: (typeof PIPIT_ARTWORK)[number] | (typeof SKUA_ARTWORK)[number],
+): Uint8Array<ArrayBuffer> {
   return new Uint8Array(readFileSync(new URL(`./artwork/${name}`, import.meta.url)))
 }
 

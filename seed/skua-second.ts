@@ -13,8 +13,9 @@ import { type Cited, citeNote } from './cite'
 import { confirmWhatWasSeen, SKUA_FIRST_LOOK, SKUA_INSPECTION } from './inspection'
 import type { Workspace } from './people'
 import { SKUA_B_DAYS, withPlannedDates } from './planned-dates'
-import { readDesignText } from './read-files'
+import { readDesignText, SKUA_ARTWORK } from './read-files'
 import { type Answers, type Stage, StoryError } from './stage'
+import { uploadArtwork } from './upload'
 
 const makeEarlyAnswers = (cited: Cited): Answers => ({
   'performance-class': ['meets', 'Class 3, type 4, use B: the head runs unattended.'],
@@ -78,6 +79,8 @@ export async function playSkuaSecond(
     }),
   )
   clock.goTo(24, 15)
+  // Plots of the earlier layout came in late, and belong to the revision that they were made for.
+  await uploadArtwork(stage, designer, firstRevisionId, SKUA_ARTWORK)
   const { designVersion } = await getRevision(designer, revisionId)
   await carryOut('import the design of B', () =>
     importDesign(designer, {

@@ -1,5 +1,14 @@
 /** Artwork: readers for the open formats of circuit data, and the geometry of what they hold. Bytes in, objects and issues out; nothing is judged here. */
+
 export { readDrill } from './drill/read-drill'
+export {
+  ARTWORK_READER_VERSION,
+  type ArtworkFacts,
+  type ArtworkFileFacts,
+  artworkFactsSchema,
+  type GivenRole,
+} from './facts/artwork-facts'
+export { gatherFacts } from './facts/gather-facts'
 export { readGerber } from './gerber/read-gerber'
 export { readIpc2581 } from './ipc2581/read-ipc2581'
 export { readJob } from './job/read-job'
@@ -7,5 +16,7 @@ export { MOST_FILE_BYTES } from './limits'
 export { readNetlist } from './netlist/read-netlist'
 export { attributeOf, type LayerObjects } from './objects/objects'
 export { type ArtworkSet, readSet, type SetFile } from './set/read-set'
+export { LAYER_ROLES } from './set/role'
+export { type NamedFile, unpackFiles } from './set/unpack'
 export { shapeOfLayer } from './shape/copper'
 export { extentOfLayer } from './shape/extents'

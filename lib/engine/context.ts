@@ -1,3 +1,4 @@
+import type { ArtworkFacts } from '@/lib/artwork'
 import type { Design, Drawing, Layer, Material, Zone } from './design'
 import type { BendResult, ConductorResult, DamageResult, Limit, LimitOwner, ZoneResult } from './results'
 
@@ -42,8 +43,8 @@ export interface ReviewFacts {
   readonly artworkFileNames?: readonly string[]
   /** Label of the revision under review. */
   readonly revisionLabel?: string
-  /** Differences found between the uploaded artwork and the design; null when they were not compared. */
-  readonly artworkDifferences?: number | null
+  /** What the artwork files say; null until they have been read. */
+  readonly artwork?: ArtworkFacts | null
   /** How many dimensions and materials fall where in the fabricator's matrix. */
   readonly capability?: {
     readonly comfortable: number

@@ -190,6 +190,9 @@ export const ACTS = {
   updateTemplate: act({ input: templates.updateTemplateInput, rule: 'revision:edit', records: ['catalogue-updated'] }),
   addArtwork: act({ input: review.addArtworkInput, rule: 'revision:edit', records: ['artwork-added'] }),
   removeArtwork: act({ input: review.removeFileInput, rule: 'revision:edit', records: ['artwork-removed'] }),
+  readArtworkAgain: act({ input: review.artworkRevisionInput, rule: 'revision:edit', records: [] }),
+  stopArtworkReading: act({ input: review.artworkRevisionInput, rule: 'revision:edit', records: [] }),
+  sayArtworkRole: act({ input: review.sayArtworkRoleInput, rule: 'revision:edit', records: ['artwork-role-said'] }),
   shareRevision: act({ input: revisions.shareRevisionInput, rule: 'revision:share', records: ['revision-shared'] }),
   unshareRevision: act({ input: revisions.shareRevisionInput, rule: 'revision:share', records: ['revision-unshared'] }),
 

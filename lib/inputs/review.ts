@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { LAYER_ROLES } from '@/lib/artwork'
 import {
   nameSchema,
   optionalTextSchema,
@@ -168,6 +169,23 @@ export const addArtworkInput = z.strictObject({
   requestKey: requestKeySchema,
 })
 export type AddArtworkInput = z.infer<typeof addArtworkInput>
+
+/** The artwork of a revision as a whole. */
+export const artworkRevisionInput = z.strictObject({ revisionId: recordIdSchema, requestKey: requestKeySchema })
+export type ArtworkRevisionInput = z.infer<typeof artworkRevisionInput>
+
+/** What a file of the artwork, or of an archive in it, is for. `role` null: what the files say counts again. */
+export const sayArtworkRoleInput = z.strictObject({
+  revisionId: recordIdSchema,
+  fileName: z.string().min(1, 'is empty').max(400, 'is longer than 400 characters'),
+  sha256: z.string().regex(/^[0-9a-f]{64}$/, 'is no SHA-256'),
+  role: z.enum(LAYER_ROLES).nullable(),
+  side: z.enum(['top', 'bottom', 'inner']).nullable(),
+  /** Of copper, 1 at the top. */
+  layerNumber: z.int('must be a whole number').min(1, 'counts from 1').max(64, 'is at most 64').nullable(),
+  requestKey: requestKeySchema,
+})
+export type SayArtworkRoleInput = z.infer<typeof sayArtworkRoleInput>
 
 export const removeFileInput = z.strictObject({ fileId: recordIdSchema, requestKey: requestKeySchema })
 export type RemoveFileInput = z.infer<typeof removeFileInput>

@@ -1,9 +1,10 @@
+import type { ArtworkFacts } from '@/lib/artwork'
 import type { Design, Evaluation, RemedyReport } from '@/lib/engine'
 import type { WayOut } from '@/lib/engine/remedies'
 import type { Nesting, SubstituteSearch } from '@/lib/fabrication'
 import type { DocumentOrder, PackageFile } from '@/lib/package'
 import type { JobKind } from './kind'
-import type { EvaluationOrder, NestingOrder, RemedyOrder, SubstituteOrder, WayOutOrder } from './orders'
+import type { ArtworkOrder, EvaluationOrder, NestingOrder, RemedyOrder, SubstituteOrder, WayOutOrder } from './orders'
 
 const REMEDY_LIMITS = { seconds: 60, memoryMib: 512 }
 
@@ -75,6 +76,12 @@ export const JOB_KINDS = {
     limits: { seconds: 90, memoryMib: 512 },
     isLong: true,
     load: async () => (await import('./search-remedies')).findWayOutWithin(60),
+  }),
+  /** Files of circuit data: about a second for 5 MB. */
+  artwork: defineKind<ArtworkOrder, ArtworkFacts>({
+    limits: { seconds: 300, memoryMib: 2048 },
+    isLong: true,
+    load: async () => (await import('./read-artwork')).readArtwork,
   }),
 } as const
 

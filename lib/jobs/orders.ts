@@ -1,3 +1,4 @@
+import type { GivenRole, NamedFile } from '@/lib/artwork'
 import type { Design, LimitOverride, ReviewFacts, TestedLife } from '@/lib/engine'
 import type { CatalogueTemplate } from '@/lib/engine/catalogue'
 import type {
@@ -52,4 +53,10 @@ export interface SubstituteOrder extends EvaluationOrder {
   readonly shelf: ShelfContent
   /** The fabricator's matrix, so that a substitute does not leave it; null where there is none to hold it against. */
   readonly matrix: readonly MatrixRow[] | null
+}
+
+/** The artwork of a revision, archives as they were uploaded. */
+export interface ArtworkOrder {
+  readonly files: readonly NamedFile[]
+  readonly roles: readonly GivenRole[]
 }

@@ -22,7 +22,6 @@ export const BLOCKER_CODES = [
   'words-differ',
   'failure-unwaived',
   'artwork-missing',
-  'artwork-differs',
   'policy-missing',
   'review-missing',
   'author-signs',

@@ -239,13 +239,6 @@ function findArtworkBlockers(snapshot: ReviewSnapshot): Blocker[] {
       target: { tab: 'artwork', id: '' },
     })
   }
-  for (const difference of snapshot.artworkDifferences) {
-    blockers.push({
-      code: 'artwork-differs',
-      sentence: difference.sentence,
-      target: { tab: 'artwork', id: difference.id },
-    })
-  }
   return blockers
 }
 

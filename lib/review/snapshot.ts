@@ -1,4 +1,4 @@
-import type { Design, Evaluation, ItemSection } from '@/lib/engine'
+import type { Design, Evaluation, ItemSection, ReviewFacts } from '@/lib/engine'
 import type { DecidedWhen, SwitchedOffItem } from '@/lib/engine/catalogue'
 import type { Declaration, Done, TakenOff } from './declared'
 import type { ProjectRole } from './policy'
@@ -256,12 +256,6 @@ export interface ArtworkFile {
   readonly sha256: string
 }
 
-/** A place where uploaded artwork and the construction do not agree. */
-export interface ArtworkDifference {
-  readonly id: string
-  readonly sentence: string
-}
-
 /** Results as recorded by the server, with what they were made from. */
 export interface RecordedEvaluation {
   readonly designHash: string
@@ -335,7 +329,8 @@ export interface ReviewSnapshot {
   readonly signedThreads?: readonly SignedThread[]
   readonly signatures: readonly Signature[]
   readonly artwork: readonly ArtworkFile[]
-  readonly artworkDifferences: readonly ArtworkDifference[]
+  /** What the artwork files say; null until they have been read. */
+  readonly artworkFacts: ReviewFacts['artwork'] | null
   /** Everybody who created or changed the content (design, artwork, answers). */
   readonly editors: readonly { readonly userId: string; readonly name: string }[]
   /** Who made the design and the artwork, of the company alone, in the order in which they came to it. */

@@ -17,25 +17,48 @@ export interface SetFile {
   readonly role: RoleGuess
 }
 
+export interface SetOptions {
+  /** What somebody said that a file is for, by its name in the set. It is believed. */
+  readonly roles?: ReadonlyMap<string, SaidRole>
+  /** Called after each file. @param fraction  of all bytes, 0 to 1 */
+  readonly onProgress?: (fraction: number) => void
+}
+export type SaidRole = Pick<RoleGuess, 'role' | 'side' | 'layerNumber'>
+
 /** Reads many files at once. Drills are read last, as where the circuit lies may decide how their numbers are meant. */
-export function readSet(given: readonly NamedFile[]): ArtworkSet {
+export function readSet(given: readonly NamedFile[], options: SetOptions = {}): ArtworkSet {
   const { files, refused } = unpackFiles(given)
+  const wholeBytes = files.reduce((sum, { bytes }) => sum + bytes.length, 0)
+  let doneBytes = 0
+  const keep = (file: NamedFile, reading: FileReading) => {
+    readings.set(file, reading)
+    doneBytes += file.bytes.length
+    options.onProgress?.(wholeBytes === 0 ? 1 : doneBytes / wholeBytes)
+  }
+  const roleOf = (file: NamedFile, reading: FileReading, hints: SetHints): RoleGuess =>
+    withSaid(guessRole(file.name, reading, hints), options.roles?.get(file.name))
   const readings = new Map<NamedFile, FileReading>()
   const drills = files.filter(({ bytes }) => kindOfFile(bytes) === 'drill')
-  for (const file of files) if (!drills.includes(file)) readings.set(file, readArtworkFile(file.bytes))
+  for (const file of files) if (!drills.includes(file)) keep(file, readArtworkFile(file.bytes))
   const hints = makeHints(files, readings)
-  const circuitNm = findCircuit(files, readings, hints)
+  const circuitNm = findCircuit(files, readings, (file, reading) => roleOf(file, reading, hints))
   for (const file of drills)
-    readings.set(file, readArtworkFile(file.bytes, { name: file.name, ...(circuitNm === null ? {} : { circuitNm }) }))
+    keep(file, readArtworkFile(file.bytes, { name: file.name, ...(circuitNm === null ? {} : { circuitNm }) }))
   return {
     files: files.flatMap((file): SetFile[] => {
       const reading = readings.get(file)
       return reading === undefined
         ? []
-        : [{ name: file.name, bytes: file.bytes.length, reading, role: guessRole(file.name, reading, hints) }]
+        : [{ name: file.name, bytes: file.bytes.length, reading, role: roleOf(file, reading, hints) }]
     }),
     refused,
   }
+}
+
+function withSaid(guess: RoleGuess, said: SaidRole | undefined): RoleGuess {
+  if (said === undefined) return guess
+  const before = guess.role === null ? '' : ` in place of ${guess.role} (${guess.reason})`
+  return { ...guess, ...said, from: 'person', reason: `a person said so${before}` }
 }
 
 const MOST_LIST_BYTES = 100_000
@@ -63,13 +86,13 @@ function makeHints(files: readonly NamedFile[], readings: ReadonlyMap<NamedFile,
 function findCircuit(
   files: readonly NamedFile[],
   readings: ReadonlyMap<NamedFile, FileReading>,
-  hints: SetHints,
+  roleOf: (file: NamedFile, reading: FileReading) => RoleGuess,
 ): ExtentNm | null {
   for (const wanted of ['copper', 'profile']) {
     let whole: ExtentNm | null = null
     for (const file of files) {
       const reading = readings.get(file)
-      if (reading?.kind !== 'gerber' || guessRole(file.name, reading, hints).role !== wanted) continue
+      if (reading?.kind !== 'gerber' || roleOf(file, reading).role !== wanted) continue
       const extent = extentOfLayer(reading.objects)
       if (extent === null) continue
       whole =

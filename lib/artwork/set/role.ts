@@ -1,18 +1,20 @@
-/** What a file of a set is for. */
-export type LayerRole =
-  | 'copper'
-  | 'solder mask'
-  | 'coverlay'
-  | 'stiffener'
-  | 'adhesive'
-  | 'paste'
-  | 'legend'
-  | 'profile'
-  | 'holes'
-  | 'pads alone'
-  | 'drill drawing'
-  | 'drawing'
-  | 'mechanical'
+/** What a file of a set may be for. */
+export const LAYER_ROLES = [
+  'copper',
+  'solder mask',
+  'coverlay',
+  'stiffener',
+  'adhesive',
+  'paste',
+  'legend',
+  'profile',
+  'holes',
+  'pads alone',
+  'drill drawing',
+  'drawing',
+  'mechanical',
+] as const
+export type LayerRole = (typeof LAYER_ROLES)[number]
 
 export interface RoleGuess {
   /** Null where nothing says: somebody has to. */
@@ -22,7 +24,7 @@ export interface RoleGuess {
   readonly layerNumber: number | null
   /** Of holes: which copper layers they join. */
   readonly span: readonly [from: number, to: number] | null
-  readonly from: 'attribute' | 'job file' | 'extension list' | 'name' | null
+  readonly from: 'attribute' | 'job file' | 'extension list' | 'name' | 'person' | null
   readonly reason: string
 }
 

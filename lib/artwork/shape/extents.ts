@@ -11,7 +11,7 @@ import {
 } from '../objects/objects'
 
 /** A box that grows. */
-class Box {
+export class Box {
   minX = Infinity
   minY = Infinity
   maxX = -Infinity

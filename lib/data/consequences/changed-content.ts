@@ -5,6 +5,7 @@ import { getFabricatorCompanyId, readStage } from '../records/authorization'
 import { recordEvaluation } from '../records/evaluation'
 import { type LoadedRevision, loadRevision, loadRevisionAgain } from '../records/loaded-revision'
 import type { TransactionClient } from '../store/client'
+import { putArtworkJob } from './artwork-job'
 import { noteVerdictFlips } from './probing'
 import { hasLiveSignature, voidSignatures } from './voided-signatures'
 import type { WriteContext } from './write'
@@ -64,6 +65,7 @@ export async function changeContent<T>(
   const isInputOfEngine = note !== 'statement' && edit?.part !== 'answer' && edit?.part !== 'policy'
   if (!isInputOfEngine && !hasLiveSignature(before)) return { value, version, voidedSignatures: 0 }
   const changed = await loadRevisionAgain(tx, before)
+  if (edit?.part === 'artwork') await putArtworkJob(context, changed)
   const after = isInputOfEngine ? await recordEvaluation(tx, changed, at) : changed
   if (edit?.part === 'design') await noteVerdictFlips(context, before, after)
   return { value, version, voidedSignatures: await voidSignatures(context, before, after) }

@@ -11,9 +11,12 @@ export interface AnswerBasis {
   readonly basisArtworkHash: string
 }
 
-export function makeAnswerBasis(record: Pick<RevisionRecord, 'designHash' | 'artwork'>): AnswerBasis {
+export function makeAnswerBasis(record: Pick<RevisionRecord, 'designHash' | 'artwork' | 'artworkRoles'>): AnswerBasis {
   const files = record.artwork.map(({ originalName, sha256 }) => `${originalName} ${sha256}`).sort()
-  return { basisDesignHash: record.designHash, basisArtworkHash: hashJson(files) }
+  const roles = record.artworkRoles.map(
+    ({ fileName, sha256, role, side, layerNumber }) => `${fileName} ${sha256} ${role} ${side} ${layerNumber}`,
+  )
+  return { basisDesignHash: record.designHash, basisArtworkHash: hashJson([...files, ...roles.sort()]) }
 }
 
 /** Answers that were given on another design or other artwork than the present ones. */

@@ -117,11 +117,17 @@ export function gatherFacts(
     buildableDeclarationStands: isDeclaredBuildable(declared, contentHash),
     sheetLacks: findSheetLacks(design),
     artworkFileCount: record.artwork.length,
-    artworkFileNames: record.artwork.map(({ originalName }) => originalName),
+    artworkFileNames: listArtworkNames(loaded),
     revisionLabel: record.label,
-    artworkDifferences: null,
+    artwork: loaded.artwork.facts,
     ...gatherFabricationFacts(design, sheets, evaluatedOn.toISOString().slice(0, 10)),
   }
+}
+
+/** Files as they were uploaded, and those in archives. */
+function listArtworkNames({ record, artwork }: LoadedRevision): string[] {
+  const uploaded = record.artwork.map(({ originalName }) => originalName)
+  return [...new Set([...uploaded, ...(artwork.facts?.files ?? []).map(({ name }) => name)])]
 }
 
 function countChangesSince(lookedJson: string | null, design: Design): number | null {

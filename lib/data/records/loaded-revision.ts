@@ -2,6 +2,7 @@ import 'server-only'
 import { type Design, parseStoredJson, readStoredDesignDocument } from '@/lib/engine'
 import type { TransactionClient } from '../store/client'
 import { findChangedInputs, loadAnsweredDesigns } from './answer-basis'
+import { type LoadedArtwork, loadArtwork } from './artwork-reading'
 import { type LimitsByOwner, loadCompanyLimits, makeLimitsByOwner } from './effective-limits'
 import { loadRevisionRecord, loadRevisionRecords, type RevisionRecord } from './revision-record'
 import { loadWorkspace, type WorkspaceRecord } from './settings-record'
@@ -25,6 +26,7 @@ export interface LoadedRevision {
   readonly design: Design
   /** The same document in the format that it was stored in. */
   readonly storedDesign: unknown
+  readonly artwork: LoadedArtwork
   /** Inputs that changed since each answer was given, by item. */
   readonly changedInputs: ReadonlyMap<string, readonly string[]>
 }
@@ -101,7 +103,8 @@ async function loadRules(tx: TransactionClient, records: readonly RevisionRecord
 
 async function readDesigns(tx: TransactionClient, records: readonly RevisionRecord[]) {
   const bases = await loadAnsweredDesigns(tx, records)
-  return records.map((record) => {
+  const artwork = await loadArtwork(tx, records)
+  return records.map((record, at) => {
     const storedDesign = parseStoredJson('a stored design', record.designJson)
     const design = readStoredDesignDocument(storedDesign)
     // Which items are asked may hang on the design.
@@ -111,7 +114,13 @@ async function readDesigns(tx: TransactionClient, records: readonly RevisionReco
       waivers: passOn(record.waivers, design),
       attachments: passOn(record.attachments, design),
     }
-    return { record: passed, storedDesign, design, changedInputs: findChangedInputs(passed, design, bases) }
+    return {
+      record: passed,
+      storedDesign,
+      design,
+      artwork: artwork[at] ?? { key: null, facts: null },
+      changedInputs: findChangedInputs(passed, design, bases),
+    }
   })
 }
 

@@ -33,6 +33,7 @@ const REVISION_RECORD = {
   },
   attachments: { where: { removedAt: null }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] },
   artwork: { where: { removedAt: null }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] },
+  artworkRoles: { where: { withdrawnAt: null }, orderBy: [{ setAt: 'asc' }, { id: 'asc' }] },
   declarations: {
     include: { conditions: { orderBy: { ordinal: 'asc' } } },
     orderBy: [{ madeAt: 'asc' }, { id: 'asc' }],

@@ -151,8 +151,7 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
       sizeBytes: file.sizeBytes,
       sha256: file.sha256,
     })),
-    // Artwork is kept and hashed; what its files say is not read here.
-    artworkDifferences: [],
+    artworkFacts: loaded.artwork.facts,
     editors: namePeople(record, [record.createdById, ...edits.map(({ userId }) => userId)]),
     authors: listAuthors(record),
     reviews: record.reviewStatements.map((review) => ({

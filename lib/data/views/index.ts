@@ -6,6 +6,7 @@
 export type { AnswerState, Blocker, ProjectRole, Stage } from '@/lib/review'
 export { ACCESS_KINDS, type AccessEventView, type AccessKind, type AccessLogView } from './access'
 export type * from './act-result'
+export type * from './artwork'
 export type * from './checklist'
 export type * from './companies'
 export type * from './fabrication'

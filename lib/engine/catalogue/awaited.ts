@@ -25,16 +25,6 @@ export interface AwaitedItem {
 /** Severities and order are our sorting: common practice, no published source, apart from the sources named. */
 export const AWAITED_ITEMS: readonly AwaitedItem[] = [
   {
-    id: 'artwork-statements',
-    section: 'fabrication',
-    severity: 'blocking',
-    question: 'Does the artwork say the same as brief, tables and notes: outline, counts of holes, layers?',
-    decidedBy: 'measurement',
-    sourceKey: 'commonPractice',
-    waitsFor: ['artwork'],
-    meanwhile: 'A person compares them, and says with which file.',
-  },
-  {
     id: 'package-contents',
     section: 'fabrication',
     severity: 'blocking',

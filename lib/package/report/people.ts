@@ -1,4 +1,5 @@
 import type { Content } from 'pdfmake/interfaces'
+import { countOf } from '@/lib/engine/units'
 import { describeDone, nameThreadKind, type ReviewComment, type ReviewThread } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { keepTogether, level1, makeEmptyPart, makeTable, mono } from './style'
@@ -121,6 +122,30 @@ export function makeSignatures({ snapshot }: PackageContent): Content[] {
   ]
 }
 
+/** What each file is for and what says so; where files contradict the design stands with the item of the checklist. */
+function makeArtworkRoles(facts: PackageContent['snapshot']['artworkFacts'] | null): Content[] {
+  if (facts == null) return [{ text: 'The files have not been read: nothing is known of what they say.' }]
+  return [
+    makeTable(
+      [
+        { label: 'File, or file in an archive', width: 150 },
+        { label: 'What it is for', width: 110 },
+        { label: 'What says so', width: '*' },
+        { label: 'Not read whole', width: 60 },
+      ],
+      facts.files.map(({ name, role, unreadReason, errorCount }) => [
+        name,
+        [role.role ?? 'not known', role.side ?? '', role.layerNumber === null ? '' : `layer ${role.layerNumber}`]
+          .filter((word) => word !== '')
+          .join(', '),
+        unreadReason ?? role.reason,
+        errorCount === 0 ? '' : countOf(errorCount, 'place'),
+      ]),
+    ),
+    ...facts.refused.map(({ name, reason }): Content => ({ text: `${name} was refused: ${reason}.` })),
+  ]
+}
+
 export function makeArtwork({ snapshot }: PackageContent): Content[] {
   return [
     snapshot.artwork.length === 0
@@ -134,6 +159,6 @@ export function makeArtwork({ snapshot }: PackageContent): Content[] {
           snapshot.artwork.map((file) => [file.fileName, String(file.sizeBytes), mono(file.sha256)]),
           level1('12  Artwork'),
         ),
-    ...snapshot.artworkDifferences.map(({ sentence }): Content => ({ text: sentence, margin: [0, 1, 0, 1] })),
+    ...(snapshot.artwork.length === 0 ? [] : makeArtworkRoles(snapshot.artworkFacts ?? null)),
   ]
 }

@@ -153,6 +153,17 @@ export const REVISION_WORDS = {
     subject: 'artwork',
     sentence: (details) => `removed the artwork ${details.text('fileName')}`,
   }),
+  'artwork-read': word<{ fileCount: number; readingKey: string }>()({
+    subject: 'revision',
+    sentence: (details) => `read the artwork: ${details.text('fileCount')} files`,
+  }),
+  'artwork-role-said': word<{ fileName: string; role: string }>()({
+    subject: 'revision',
+    sentence: (details) =>
+      details.text('role') === ''
+        ? `left what ${details.text('fileName')} is for to the files`
+        : `said that ${details.text('fileName')} is ${details.text('role')}`,
+  }),
   'declared-buildable': word<Declaration>()({
     subject: 'declaration',
     audience: 'declaration-readers',

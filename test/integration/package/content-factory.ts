@@ -176,7 +176,7 @@ export function makeSnapshot(design: Design = readSeedDesign('skua-rev-b')): Rev
     ],
     signatures: [],
     artwork,
-    artworkDifferences: [],
+    artworkFacts: null,
     editors: [
       { userId: 'member', name: 'Mara Tolland' },
       { userId: 'lead', name: 'Ines Calder' },

@@ -145,11 +145,7 @@ describe('what blocks', () => {
     expect(codes({ ...base, evaluation: null })).toContain('not-evaluated')
   })
 
-  test('awaiting signature: artwork that differs, and artwork that a workspace asks for', () => {
-    const artworkDifferences = [
-      { id: 'layer-count', sentence: 'The artwork has 3 conductor layers, the construction 2' },
-    ]
-    expect(codes(makeSnapshot({ artworkDifferences }))).toContain('artwork-differs')
+  test('awaiting signature: artwork that a workspace asks for', () => {
     const settings = { ...makeSnapshot().settings, artworkRequired: true }
     expect(codes(makeSnapshot({ settings, artwork: [] }))).toContain('artwork-missing')
   })

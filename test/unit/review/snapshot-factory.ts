@@ -221,7 +221,7 @@ export function makeSnapshot(change: Partial<ReviewSnapshot> = {}): ReviewSnapsh
     ],
     signatures: [],
     artwork,
-    artworkDifferences: [],
+    artworkFacts: null,
     editors: [
       { userId: 'member', name: 'Mara Tolland' },
       { userId: 'lead', name: 'Ines Calder' },

@@ -13,7 +13,7 @@ export const FACTS: ReviewFacts = {
   changesSinceFabricatorLooked: 0,
   buildableDeclarationStands: true,
   artworkFileCount: 9,
-  artworkDifferences: 0,
+  artwork: null,
   capability: { comfortable: 9, stretch: 0, outside: 0, notStated: 0 },
   stock: { onShelf: 5, toOrder: 0, unknown: 0 },
   orderSlackDays: 12,

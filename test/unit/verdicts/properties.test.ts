@@ -17,7 +17,7 @@ const FACTS: ReviewFacts = {
   daysSinceFabricatorLooked: 4,
   changesSinceFabricatorLooked: 0,
   artworkFileCount: 9,
-  artworkDifferences: 0,
+  artwork: null,
   capability: { comfortable: 9, stretch: 1, outside: 0, notStated: 2 },
   stock: { onShelf: 5, toOrder: 2, unknown: 0 },
   orderSlackDays: 12,
@@ -188,6 +188,7 @@ describe('worse inputs', () => {
     )
     expect(silent.sort()).toEqual(
       [
+        'artwork-agreement',
         'bead',
         'bend-on-plan',
         'plan-agreement',

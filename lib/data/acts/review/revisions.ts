@@ -113,6 +113,15 @@ async function copyArtwork({ tx, rights, at }: WriteContext, fromId: string, toI
       },
     })
   }
+  const roles = await tx.artworkRole.findMany({
+    where: { revisionId: fromId, withdrawnAt: null },
+    orderBy: { id: 'asc' },
+  })
+  for (const { fileName, sha256, role, side, layerNumber, setById, setAt } of roles) {
+    await tx.artworkRole.create({
+      data: { revisionId: toId, fileName, sha256, role, side, layerNumber, setById, setAt },
+    })
+  }
 }
 
 /**

@@ -85,6 +85,45 @@ export const CHECKLIST_ROWS: readonly AccessRow[] = [
     seenBy: 'draft',
   },
   {
+    name: 'getArtworkReading',
+    run: (a, s) => data.getArtworkReading(a, s.draftId),
+    reached: 'ok',
+    may: READERS,
+    seenBy: 'draft',
+  },
+  {
+    name: 'readArtworkAgain',
+    run: async (a, s) => {
+      await s.addFreshArtwork()
+      return data.readArtworkAgain(a, { revisionId: s.draftId })
+    },
+    reached: 'ok',
+    may: TEAM,
+    seenBy: 'draft',
+  },
+  {
+    name: 'stopArtworkReading',
+    run: (a, s) => data.stopArtworkReading(a, { revisionId: s.draftId }),
+    reached: 'ok',
+    may: TEAM,
+    seenBy: 'draft',
+  },
+  {
+    name: 'sayArtworkRole',
+    run: (a, s) =>
+      data.sayArtworkRole(a, {
+        revisionId: s.draftId,
+        fileName: 'no-such-file.gbr',
+        sha256: '0'.repeat(64),
+        role: 'copper',
+        side: 'top',
+        layerNumber: 1,
+      }),
+    reached: 'invalid',
+    may: TEAM,
+    seenBy: 'draft',
+  },
+  {
     name: 'getAttachmentFile',
     of: "in a fabricator's thread",
     run: (a, s) => data.getAttachmentFile(a, s.brackenfoldAttachmentId),

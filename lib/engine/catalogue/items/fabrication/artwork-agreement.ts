@@ -1,5 +1,7 @@
+import { type ArtworkPair, compareArtwork, type OpenFact } from '../../../artwork-check'
+import type { Outcome } from '../../../results'
 import { DESIGN_PLACE } from '../../checks'
-import { decide, makeNoneAllowed, notComputed } from '../../decide'
+import { cannotTell, decide, makeNoneAllowed, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
 
 export const artworkAgreement = defineItem({
@@ -11,27 +13,32 @@ export const artworkAgreement = defineItem({
   appliesTo: { needs: ['layers'], says: 'designs with layers' },
   limits: [],
   sourceKeys: ['commonPractice'],
-  restsOn: ['artwork', 'construction.layers', 'construction.layers.*.name', 'construction.zones'],
+  restsOn: [
+    'artwork',
+    'construction.layers',
+    'construction.layers.*.name',
+    'construction.zones',
+    'features.holes',
+    'features.outline',
+    'features.none',
+    'features.coverlayOpenings',
+    'plan',
+  ],
   decidedWhen: 'fabricator',
   answeredBy: ['member', 'fabricator'],
-  monotone: [{ path: 'facts.artworkDifferences', worse: 'larger' }],
-  check: ({ facts }) => {
+  monotone: [],
+  check: ({ design, drawing, zones, facts }) => {
     if ((facts.artworkFileCount ?? 0) === 0) {
       return [notComputed(['facts', 'artworkFileCount'], 'artwork', [DESIGN_PLACE])]
     }
-    const { artworkDifferences = null } = facts
+    const { artwork = null } = facts
+    if (artwork === null) return [notComputed(['facts', 'artwork'], 'what the artwork files say', [DESIGN_PLACE])]
+    const { pairs, open } = compareArtwork({ design, drawnPart: drawing.measures?.part ?? null, zones, artwork })
+    const differing = pairs.filter(({ agrees }) => !agrees)
     return [
-      artworkDifferences === null
-        ? notComputed(['facts', 'artworkDifferences'], 'comparison of artwork and design', [DESIGN_PLACE])
-        : decide({
-            value: artworkDifferences,
-            limit: makeNoneAllowed('artworkDifferencesCount', 'commonPractice'),
-            places: [DESIGN_PLACE],
-            what: 'differences between artwork and design',
-            equation: 'count of differences',
-            // No count of differences sees everything that artwork says: somebody stands by what was compared.
-            isStated: true,
-          }),
+      ...differing.map(contradict),
+      ...open.map(leaveOpen),
+      ...(differing.length === 0 ? [count(pairs.length)] : []),
     ]
   },
   judgment: {
@@ -40,3 +47,33 @@ export const artworkAgreement = defineItem({
     isStatement: true,
   },
 })
+
+function contradict({ fact, one, other, places }: ArtworkPair): Outcome {
+  return decide({
+    value: 1,
+    limit: makeNoneAllowed('artworkDifferencesCount', 'commonPractice'),
+    places,
+    what: fact,
+    equation: 'read from the files and compared',
+    summary: `${fact}: ${one.says} in ${one.where}, ${other.says} in ${other.where}.`,
+  })
+}
+
+const leaveOpen = ({ fact, because, decidedBy, places }: OpenFact): Outcome =>
+  cannotTell(fact, { because, decidedBy }, places)
+
+/** No comparison sees everything that artwork says: somebody stands by it. */
+function count(comparedCount: number): Outcome {
+  return decide({
+    value: 0,
+    limit: makeNoneAllowed('artworkDifferencesCount', 'commonPractice'),
+    places: [DESIGN_PLACE],
+    what: 'differences between artwork and design',
+    equation: 'read from the files and compared',
+    isStated: true,
+    remark:
+      comparedCount === 0
+        ? 'Nothing could be compared.'
+        : `${comparedCount === 1 ? 'One pair of statements was' : `${comparedCount} pairs of statements were`} compared; what layers say in words, and where copper runs, is for people to look at.`,
+  })
+}

@@ -1,0 +1,102 @@
+import { z } from 'zod'
+import { LAYER_ROLES } from '../set/role'
+
+/** Raised whenever a reader finds something else in the same file: kept readings of the version before are then made again. */
+export const ARTWORK_READER_VERSION = '1'
+
+const extentSchema = z.tuple([z.number(), z.number(), z.number(), z.number()])
+const sideSchema = z.enum(['top', 'bottom', 'inner']).nullable()
+
+/** What a file of a set is for, and what says so. */
+const roleSchema = z.object({
+  role: z.enum(LAYER_ROLES).nullable(),
+  side: sideSchema,
+  /** Of copper, 1 at the top. */
+  layerNumber: z.number().nullable(),
+  /** Of holes: which copper layers they join. */
+  span: z.tuple([z.number(), z.number()]).nullable(),
+  from: z.enum(['attribute', 'job file', 'extension list', 'name', 'person']).nullable(),
+  reason: z.string(),
+})
+
+const outlineSchema = z.object({
+  isClosed: z.boolean(),
+  extentMm: extentSchema,
+  loops: z.array(z.object({ areaMm2: z.number(), extentMm: extentSchema, depth: z.number() })),
+  looseEndsMm: z.array(z.tuple([z.number(), z.number()])),
+})
+
+/** Holes of one tool. */
+const toolSchema = z.object({
+  number: z.number(),
+  diameterMm: z.number(),
+  plating: z.enum(['plated', 'not plated']).nullable(),
+  hits: z.number(),
+  slots: z.number(),
+  routedMoves: z.number(),
+})
+
+const jobSchema = z.object({
+  name: z.string().nullable(),
+  revision: z.string().nullable(),
+  sizeMm: z.tuple([z.number(), z.number()]).nullable(),
+  copperLayerCount: z.number().nullable(),
+  thicknessMm: z.number().nullable(),
+  /** Of its own list of materials, from the top downwards; null where a layer has no thickness there. */
+  stackThicknessMm: z.number().nullable(),
+  stackCopperCount: z.number().nullable(),
+})
+
+const stackGroupSchema = z.object({ name: z.string(), thicknessMm: z.number().nullable() })
+
+const fileSchema = z.object({
+  name: z.string(),
+  sizeBytes: z.number(),
+  sha256: z.string(),
+  kind: z.enum(['gerber', 'drill', 'job', 'netlist', 'ipc2581', 'other']),
+  role: roleSchema,
+  /** Objects of a layer, holes and slots of a drill file; null of other files. */
+  objectCount: z.number().nullable(),
+  /** What its objects cover at most; null where it draws nothing. */
+  extentMm: extentSchema.nullable(),
+  /** Of a profile. */
+  outline: outlineSchema.nullable(),
+  /** Of copper: the narrowest stroke of a round aperture. */
+  narrowestStrokeMm: z.number().nullable(),
+  /** Of a drill file. */
+  tools: z.array(toolSchema).nullable(),
+  job: jobSchema.nullable(),
+  /** Of an IPC-2581 file. */
+  stackGroups: z.array(stackGroupSchema).nullable(),
+  conductorCount: z.number().nullable(),
+  /** What the file says that it is a part of (`.ProjectId`): its name and its mark. */
+  project: z.object({ name: z.string(), mark: z.string().nullable(), revision: z.string().nullable() }).nullable(),
+  /** Counts over all; of the issues themselves the first are kept, errors before notes. */
+  errorCount: z.number(),
+  noteCount: z.number(),
+  issues: z.array(
+    z.object({ severity: z.enum(['error', 'note']), line: z.number(), column: z.number(), reason: z.string() }),
+  ),
+  questions: z.array(z.object({ text: z.string(), taken: z.string().nullable() })),
+  /** Why nothing of the file was read; null where it was. */
+  unreadReason: z.string().nullable(),
+})
+
+/** What a set of artwork files says, small enough to be kept beside a revision: no object is in it. */
+export const artworkFactsSchema = z.object({
+  readerVersion: z.string(),
+  files: z.array(fileSchema),
+  refused: z.array(z.object({ name: z.string(), reason: z.string() })),
+})
+
+export type ArtworkFacts = z.infer<typeof artworkFactsSchema>
+export type ArtworkFileFacts = z.infer<typeof fileSchema>
+
+/** The role that a person gave to a file; it holds for these very bytes. */
+export interface GivenRole {
+  readonly fileName: string
+  readonly sha256: string
+  readonly role: NonNullable<ArtworkFileFacts['role']['role']>
+  readonly side: ArtworkFileFacts['role']['side']
+  readonly layerNumber: number | null
+}

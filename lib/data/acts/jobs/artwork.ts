@@ -1,0 +1,100 @@
+import 'server-only'
+import type { ArtworkFacts } from '@/lib/artwork'
+import { readStoredJson } from '@/lib/engine'
+import { type ArtworkRevisionInput, artworkRevisionInput } from '@/lib/inputs'
+import { type ArtworkOrder, type JobOptions, runJob } from '@/lib/jobs'
+import { makeArtworkJobKey, putArtworkJob } from '../../consequences/artwork-job'
+import { changeContent } from '../../consequences/changed-content'
+import { write } from '../../consequences/write'
+import { read } from '../../reads/read'
+import { listGivenRoles } from '../../records/artwork-reading'
+import { type Actor, requireRevision, requireRevisionInView } from '../../records/authorization'
+import { loadRevision } from '../../records/loaded-revision'
+import { refuseClash } from '../../store/errors'
+import { readKeptFile } from '../../store/file-store'
+import type { ActResult } from '../../views'
+
+/** Media types that hold files which readers are for. */
+const READ_TYPES: readonly string[] = ['text/plain', 'application/zip']
+
+/** Asks for the artwork to be read again, where it was stopped or failed. */
+export function readArtworkAgain(actor: Actor, input: ArtworkRevisionInput): Promise<ActResult<null>> {
+  return write(actor, 'read-artwork-again', input, async (context) => {
+    const { revision } = await requireRevision(context.tx, context.rights, input.revisionId, 'revision:edit')
+    const loaded = await loadRevision(context.tx, revision.id)
+    if (loaded.artwork.key === null) refuseClash('There is no artwork to be read.')
+    await putArtworkJob(context, loaded, true)
+    return null
+  })
+}
+
+/** Stops the reading of the artwork. What was read stays read. */
+export function stopArtworkReading(actor: Actor, input: ArtworkRevisionInput): Promise<ActResult<null>> {
+  return write(actor, 'stop-artwork-reading', input, async ({ tx, rights, at }) => {
+    const { revision } = await requireRevision(tx, rights, input.revisionId, 'revision:edit')
+    const { artwork } = await loadRevision(tx, revision.id)
+    if (artwork.key === null) return null
+    const key = makeArtworkJobKey(revision.id, artwork.key)
+    await tx.job.updateMany({ where: { key, state: 'waiting' }, data: { state: 'stopped', finishedAt: at } })
+    await tx.job.updateMany({ where: { key, state: 'running' }, data: { isStopAsked: true } })
+    return null
+  })
+}
+
+/**
+ * Reads the artwork of a revision as it is now, and keeps what the files say. Carried out twice it leaves the same.
+ *
+ * @throws RefusalError where the person who asked no longer may
+ */
+export async function runArtworkReading(
+  actor: Actor,
+  inputJson: string,
+  options: JobOptions,
+): Promise<{ readonly fileCount: number }> {
+  const { revisionId } = readStoredJson('a job that was asked for', artworkRevisionInput, inputJson)
+  const asked = await read(actor, async ({ tx, rights }) => {
+    await requireRevisionInView(tx, rights, revisionId)
+    const { record, artwork } = await loadRevision(tx, revisionId)
+    const files = record.artwork.filter(({ mediaType }) => READ_TYPES.includes(mediaType))
+    return { key: artwork.key, isRead: artwork.facts !== null, files, roles: listGivenRoles(record) }
+  })
+  if (asked.key === null || asked.isRead) return { fileCount: 0 }
+  const order: ArtworkOrder = {
+    files: await Promise.all(
+      asked.files.map(async ({ originalName, sha256 }) => ({ name: originalName, bytes: await readKeptFile(sha256) })),
+    ),
+    roles: asked.roles,
+  }
+  const facts = await runJob('artwork', order, options)
+  await keepReading(actor, revisionId, asked.key, facts)
+  return { fileCount: facts.files.length }
+}
+
+/** Results are recorded anew in the same transaction, so that what rested on unread files is voided. */
+async function keepReading(actor: Actor, revisionId: string, key: string, facts: ArtworkFacts): Promise<void> {
+  const input: ArtworkRevisionInput = { revisionId }
+  const kept = await write(actor, 'keep-artwork-reading', input, async (context) => {
+    const { tx, rights, at, recordByItself } = context
+    const { revision } = await requireRevisionInView(tx, rights, revisionId)
+    const loaded = await loadRevision(tx, revisionId)
+    const store = async () => {
+      const existing = await tx.artworkReading.findUnique({ where: { key }, select: { key: true } })
+      if (existing !== null) return
+      await tx.artworkReading.create({
+        data: { key, part: 'facts', contentJson: JSON.stringify(facts), createdAt: at },
+      })
+      await recordByItself({
+        action: 'artwork-read',
+        subject: { kind: 'revision', id: revisionId },
+        projectId: revision.projectId,
+        revisionId,
+        details: { fileCount: facts.files.length, readingKey: key },
+      })
+    }
+    // Files that are no longer those: what was read of them stays true of them, and moves nothing here.
+    if (loaded.artwork.key === key) await changeContent(context, loaded, null, store)
+    else await store()
+    return null
+  })
+  if (!kept.ok) throw new Error(`what was read of artwork could not be kept: ${kept.refusal.kind}`)
+}

@@ -1,0 +1,22 @@
+import { createHash } from 'node:crypto'
+import { type ArtworkFacts, gatherFacts, readSet, unpackFiles } from '@/lib/artwork'
+import type { JobHooks } from './kind'
+import type { ArtworkOrder } from './orders'
+
+/** Reading the files takes most of the time; what they say follows in little. */
+const READING_FRACTION = 0.9
+
+/** Reads a set of artwork files. What a person said of a file counts for the bytes that it was said of. */
+export function readArtwork({ files: given, roles }: ArtworkOrder, { onProgress }: JobHooks): ArtworkFacts {
+  const { files, refused } = unpackFiles(given)
+  const hashes = new Map(files.map(({ name, bytes }) => [name, createHash('sha256').update(bytes).digest('hex')]))
+  const said = new Map(
+    roles
+      .filter(({ fileName, sha256 }) => hashes.get(fileName) === sha256)
+      .map(({ fileName, role, side, layerNumber }) => [fileName, { role, side, layerNumber }]),
+  )
+  const set = readSet(files, { roles: said, onProgress: (fraction) => onProgress(READING_FRACTION * fraction) })
+  const facts = gatherFacts({ ...set, refused: [...refused, ...set.refused] }, (name) => hashes.get(name) ?? '')
+  onProgress(1)
+  return facts
+}

@@ -44,6 +44,8 @@ export const holeLife = defineItem({
     'brief.cycleMinDegC',
     'brief.cycleMaxDegC',
     'brief.temperatureCycles',
+    'brief.operatingMinDegC',
+    'brief.operatingMaxDegC',
     'brief.holePlatingQuality',
     'brief.lifeSurvivalPct',
   ],
@@ -57,7 +59,7 @@ export const holeLife = defineItem({
   check: (context) => [
     ...listSharedGaps(context),
     ...context.design.features.holes.flatMap((hole, index) =>
-      hole.plated === false ? [] : (checkHole(context, hole, index) ?? []),
+      hole.plated === false ? [] : (withinCycles(context, hole, checkHole(context, hole, index)) ?? []),
     ),
   ],
 })
@@ -194,6 +196,29 @@ function checkHole(context: EvaluationContext, hole: Hole, index: number): Outco
   const atBest = decideFor(best, `So even with ${best} plating; nobody has stated its quality.`)
   if (getOutcomeVerdict(atBest) === 'fails') return atBest
   return notComputed(['brief', 'holePlatingQuality'], 'quality of the plating of hole walls', places)
+}
+
+/** Cycles that do not reach as far as operation does leave the hottest or coldest of it unasked: too short a life stays too short, a long one is not the part's. */
+function withinCycles(context: EvaluationContext, hole: Hole, outcome: Outcome | null): Outcome | null {
+  if (outcome === null || !['meets', 'thin-margin'].includes(getOutcomeVerdict(outcome))) return outcome
+  const { cycleMinDegC, cycleMaxDegC, operatingMinDegC, operatingMaxDegC } = context.design.brief
+  const past = [
+    operatingMaxDegC !== null && cycleMaxDegC !== null && operatingMaxDegC > cycleMaxDegC
+      ? `${inSentence(operatingMaxDegC, 'degC')} in operation, above the ${inSentence(cycleMaxDegC, 'degC')} of the cycles`
+      : '',
+    operatingMinDegC !== null && cycleMinDegC !== null && operatingMinDegC < cycleMinDegC
+      ? `${inSentence(operatingMinDegC, 'degC')} in operation, below the ${inSentence(cycleMinDegC, 'degC')} of the cycles`
+      : '',
+  ].filter((text) => text !== '')
+  if (past.length === 0) return outcome
+  return cannotTell(
+    `cycles of ${hole.name}`,
+    {
+      because: `the part sees ${past.join(', and ')}: the stated cycles are not all that its holes must bear`,
+      decidedBy: 'state cycles that reach as far as operation does, or test coupons through them',
+    },
+    outcome.places,
+  )
 }
 
 /**

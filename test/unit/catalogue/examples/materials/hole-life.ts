@@ -18,6 +18,20 @@ export const holeLifeExamples: readonly ItemExample[] = [
     expect: 'cannot-tell',
   },
   {
+    name: 'operation is hotter than the cycles',
+    change: (d) => {
+      Object.assign(d.brief, { operatingMinDegC: 0, operatingMaxDegC: (d.brief.cycleMaxDegC ?? 0) + 1 })
+    },
+    expect: 'cannot-tell',
+  },
+  {
+    name: 'operation is colder than the cycles, which are too many as they are',
+    change: (d) => {
+      Object.assign(d.brief, { operatingMinDegC: -90, cycleMinDegC: -65, cycleMaxDegC: 130, temperatureCycles: 20_000 })
+    },
+    expect: 'fails',
+  },
+  {
     name: 'nobody rated the plating, and even poor plating lasts',
     change: (d) => {
       Object.assign(d.brief, { holePlatingQuality: null, temperatureCycles: 2 })

@@ -25,6 +25,7 @@ import { hitsAt, snapAt } from '@/lib/plan/pick'
 import { measureBundleBytes, measureScreenBytes } from './bundle-size'
 import { makeCrowdedPlan } from './crowded-plan'
 import { prepareFolding } from './folded-part'
+import { prepareLines } from './lines'
 import { ROOT } from './root'
 import { prepareSheets } from './sheets'
 import { makeStackedDesign } from './stacked-design'
@@ -42,6 +43,8 @@ const BUNDLE_TARGET_KB = 60
 const NESTING_TARGET_MS = 2000
 const FOLD_TARGET_MS = 50
 const CLASHES_TARGET_MS = 500
+/** Of one cross-section of lines, at a tenth of a per cent. */
+const LINE_TARGET_MS = 30
 
 interface Timing {
   readonly medianMs: number
@@ -245,6 +248,14 @@ print(
   measure(() => estimateByBasis(skuaA, basis)),
   '',
 )
+for (const { what, run, remark } of prepareLines()) {
+  const timing = measure(run)
+  print(
+    what,
+    timing,
+    `${(timing.medianMs / LINE_TARGET_MS).toFixed(2)} of the target of ${LINE_TARGET_MS} ms; ${remark}`,
+  )
+}
 const folding = prepareFolding()
 printLine('')
 for (const [what, run, targetMs] of [

@@ -25,6 +25,7 @@ export const ASKED_OF: Readonly<Record<string, readonly AskedRole[]>> = {
   'holes-in-flex': ['layout'],
   'impedance-given': ['layout'],
   'impedance-value': ['layout'],
+  'line-crosstalk': ['layout'],
   'open-land': ['layout'],
   'return-path': ['layout'],
   'shield-ground': ['layout'],

@@ -282,6 +282,15 @@ export const DIMENSION_LIMITS = {
     sourceKey: 'ownChoice',
     note: 'On the thinnest copper; thicker finished copper asks for more: up to 25 um 0.100, up to 45 um 0.125, up to 70 um 0.20, above 0.25 mm. Guides print 0.05 to 0.076 mm (shops), 0.1 to 0.2 mm, 0.125 and 0.15 mm (2012).',
   },
+  nearEndCrosstalkPct: {
+    label: 'Near-end crosstalk between lines, saturated',
+    unit: 'pct',
+    sense: 'at-most',
+    value: 5,
+    allowed: { min: 0.1, max: 50 },
+    sourceKey: 'commonPractice',
+    note: 'Of the step on the other line, with both lines ended. What a receiver bears is for its data sheet: 3 to 10 % are usual budgets; no published source.',
+  },
   conductorSpaceMm: {
     label: 'Space between conductors',
     unit: 'mm',

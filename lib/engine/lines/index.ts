@@ -1,6 +1,9 @@
 export {
+  type Coupling,
   findDistanceUm,
+  findLeast,
   findWidthMm,
+  solveCoupling,
   solveRange,
   solveRoughly,
 } from './line-impedance'

@@ -1,7 +1,9 @@
 import { rememberAnswers } from '../numerics'
 import type { QuantityRange } from '../results'
 import {
+  farEndHalfDifference,
   getLineFigures,
+  getNearEnd,
   getPairFigures,
   type LineSection,
   type MeshFineness,
@@ -48,6 +50,44 @@ function answer(section: LineSection, fineness: MeshFineness): LineAnswer {
   }
 }
 
+/** What a line shows of a step on another one. */
+export interface Coupling {
+  /** Saturated, of the step; both lines ended in their own impedance. */
+  readonly nearEndFraction: number
+  /** The other convention: ¼(C_m/C + L_m/L), half of the coupler's coefficient. */
+  readonly backwardFraction: number
+  /** Far end, per delay of the coupled length over the rise time. */
+  readonly farEndFraction: number
+  readonly effectivePermittivity: number
+}
+
+/** Null where the section has no solution. */
+export const solveCoupling: (section: LineSection) => Coupling | null = rememberAnswers(MOST_KEPT, (section) => {
+  const solution = solveSection(section, ROUGH_FINENESS)
+  if (!solution.ok) return null
+  const pair = getPairFigures(solution)
+  const { saturatedStepFraction, backwardFraction } = getNearEnd(pair)
+  return {
+    nearEndFraction: saturatedStepFraction,
+    backwardFraction,
+    farEndFraction: farEndHalfDifference(pair),
+    effectivePermittivity: pair.even.effectivePermittivity,
+  }
+})
+
+/** Coupling falls with distance: the least one that keeps it, by halving; null where none up to `most` does. */
+export function findLeast(keeps: (size: number) => boolean, least: number, most: number): number | null {
+  if (keeps(least)) return least
+  if (!keeps(most)) return null
+  let [low, high] = [least, most]
+  for (let step = 0; step < HALVINGS; step += 1) {
+    const middle = (low + high) / 2
+    if (keeps(middle)) high = middle
+    else low = middle
+  }
+  return high
+}
+
 export interface LineRange {
   readonly nominal: SolvedLine
   readonly rangeOhm: QuantityRange
@@ -73,6 +113,8 @@ export function solveRange(line: Solvable, widthMm: number): LineRange | { reado
 /** What can be etched and laid out, and dielectrics that are sold for a flex or a thin board. */
 const WIDTHS_MM = { low: 0.03, high: 3 } as const
 const DISTANCES_UM = { low: 10, high: 400 } as const
+/** To a hundredth of where it began. */
+const HALVINGS = 7
 const CLOSE_ENOUGH = 5e-4
 const MOST_STEPS = 8
 

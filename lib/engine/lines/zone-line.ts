@@ -20,6 +20,8 @@ export type ZoneLine =
       readonly kind: 'solvable'
       /** @param distanceTimes  how many times as thick as stated the dielectrics to the reference are */
       readonly makeSection: (corner: Corner, widthMm: number, distanceTimes?: number) => LineSection
+      /** With a second line beside it, upright, on another conductor layer of the section; null where that layer is not in it. */
+      readonly addLine: (layerId: string, widthMm: number, ownWidthMm: number, offsetMm: number) => LineSection | null
       /** Dielectrics to the reference together. */
       readonly distanceUm: number
       /** Another reading of the planes, under which the impedance is higher; null where there is one reading alone. */
@@ -259,6 +261,25 @@ export function describeZoneLine(
   return {
     kind: 'solvable',
     makeSection,
+    addLine: (layerId, otherMm, widthMm, offsetMm) => {
+      const section = makeSection('nominal', widthMm)
+      let bottomUm = 0
+      for (const layer of [...between, own, ...beyond.layers]) {
+        if (layer.layerId === layerId && layer !== own && layer.kind === 'conductor') {
+          const other: LineConductor = {
+            name: 'the other line',
+            centreUm: offsetMm * 1000,
+            bottomUm,
+            bottomWidthUm: otherMm * 1000,
+            topWidthUm: otherMm * 1000,
+            thicknessUm: layer.nominalUm,
+          }
+          return { ...section, conductors: [...section.conductors.slice(0, 1), other] }
+        }
+        bottomUm += layer.nominalUm
+      }
+      return null
+    },
     distanceUm: between.reduce((total, layer) => total + layer.nominalUm, 0),
     open,
     remarks,

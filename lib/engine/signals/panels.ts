@@ -50,10 +50,13 @@ export function makePanels(
 ): Panel[] {
   const panels: Panel[] = []
   const heightUm = getHeightUm(section)
+  const narrowestUm = Math.min(...section.conductors.map(({ bottomWidthUm }) => bottomWidthUm))
   const corners = section.conductors.flatMap((conductor): Corner[] => {
     const { bottomWidthUm, topWidthUm, thicknessUm } = conductor
     const faceUm =
-      thicknessUm > 0 ? Math.min(bottomWidthUm, topWidthUm, thicknessUm) : Math.min(bottomWidthUm, heightUm)
+      thicknessUm > 0
+        ? Math.min(bottomWidthUm, topWidthUm, thicknessUm)
+        : Math.min(bottomWidthUm, Math.max(heightUm, narrowestUm))
     const smallest = (fineness.cornerShare * faceUm) / scaleUm
     return listCorners(conductor, scaleUm).map((at) => ({ at, smallest }))
   })

@@ -187,6 +187,11 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Worked out from the stated build in each zone that the line runs through, over tolerances and material constants. With a hatched plane it can only be bounded: measure a coupon.',
   },
+  'line-crosstalk': {
+    why: 'A thin cover and conductors on adjacent layers couple lines more than a board does; one above the other they also stiffen the bend, so one offset serves both.',
+    howToCheck:
+      'Worked out for a line of the same width at the stated space, and for listed conductors on the layer beside it, one above the other. The offset across the part is looked up in the artwork.',
+  },
   'return-path': {
     why: 'Where the reference ends, the return current goes round and the line radiates; a transition is where planes end.',
     howToCheck:

@@ -23,6 +23,12 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Measure permittivity and thickness of the build, so that the range gets narrower.',
     'Agree on a wider tolerance, and qualify by coupon.',
   ],
+  'line-crosstalk': [
+    'Widen the space to the one named with the result.',
+    'Stagger lines on adjacent layers by the offset named with the result.',
+    'Bring the reference nearer: coupling falls, and so does the impedance.',
+    'Lay a grounded conductor between the lines, or a plane between the layers.',
+  ],
   'return-path': [
     'Carry the reference plane through the zone, hatched where it bends.',
     'Route the line where its reference goes on.',

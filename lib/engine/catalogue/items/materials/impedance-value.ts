@@ -17,6 +17,7 @@ import { placeOf } from '../../checks'
 import { cannotTell, computeMargin, decide, makeDesignLimit, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { SECTION_INPUTS } from '../../item-inputs'
+import { listLineZones } from '../../line-zones'
 import { WIDER_TOLERANCES } from '../../monotone'
 
 export const impedanceValue = defineItem({
@@ -67,12 +68,12 @@ function checkConductor(
   if (impedance.referenceLayerId === null) {
     return [notComputed(at('impedance', 'referenceLayerId'), `reference layer of ${name}`, places)]
   }
-  const zones = listZones(context, conductor)
+  const zones = listLineZones(context, conductor)
   if (zones.length === 0) {
     return [
       cannotTell(
         `the impedance of ${name}`,
-        { because: 'its layer has copper in no zone', decidedBy: 'correct the layer' },
+        { because: 'no zone has its layer and its reference', decidedBy: 'name a reference that lies beside it' },
         places,
       ),
     ]
@@ -86,22 +87,7 @@ function checkConductor(
     sourceKey: 'exactArithmetic',
     name: 'stated impedance',
   })
-  const hasReference = (zone: ZoneResult) =>
-    zone.layers.some(
-      ({ layerId, coverageFraction }) => layerId === impedance.referenceLayerId && (coverageFraction ?? 0) > 0,
-    )
-  // Where the reference ends is the question of `return-path`: an impedance is asked of zones that have both.
-  const withReference = zones.filter(({ zone, runsThere }) => runsThere || hasReference(zone))
-  if (withReference.length === 0) {
-    return [
-      cannotTell(
-        `the impedance of ${name}`,
-        { because: 'no zone has its layer and its reference', decidedBy: 'name a reference that lies beside it' },
-        places,
-      ),
-    ]
-  }
-  return withReference.map(({ zone, runsThere }) => {
+  return zones.map(({ zone, runsThere }) => {
     const zonePlaces = [...places, placeOf('zone', { id: zone.zoneId, name: zone.name })]
     const line = describeZoneLine({ ...conductor, widthMm }, index, zone, context)
     const outcome = judge({ line, conductor: { ...conductor, widthMm }, zone, targetOhm, band, places: zonePlaces })
@@ -116,17 +102,6 @@ function checkConductor(
       { value: outcome.value, limit: band },
     )
   })
-}
-
-/** Zones in which the conductor's layer has copper. It runs for sure through those of the bends that it crosses, and where there is one alone. */
-function listZones({ design, zones }: EvaluationContext, conductor: ConductorFeature) {
-  const crossed = new Set(
-    conductor.crossings.map(({ bendId }) => design.bends.find(({ id }) => id === bendId)?.zoneId ?? ''),
-  )
-  const found = zones.filter(({ layers }) =>
-    layers.some(({ layerId, coverageFraction }) => layerId === conductor.layerId && (coverageFraction ?? 0) > 0),
-  )
-  return found.map((zone) => ({ zone, runsThere: crossed.has(zone.zoneId) || found.length === 1 }))
 }
 
 interface Question {

@@ -23,6 +23,7 @@ import { holeLife } from './hole-life'
 import { impedanceGiven } from './impedance-given'
 import { impedanceValue } from './impedance-value'
 import { leafPull } from './leaf-pull'
+import { lineCrosstalk } from './line-crosstalk'
 import { neutralAxis } from './neutral-axis'
 import { operatingTemperature } from './operating-temperature'
 import { outerCover } from './outer-cover'
@@ -88,6 +89,7 @@ export const MATERIALS_ITEMS: readonly ItemDefinition[] = [
   contactFinish,
   impedanceGiven,
   impedanceValue,
+  lineCrosstalk,
   returnPath,
   solderHeat,
   handlingCount,

@@ -23,6 +23,7 @@ import { holeLifeExamples } from './hole-life'
 import { impedanceGivenExamples } from './impedance-given'
 import { impedanceValueExamples } from './impedance-value'
 import { leafPullExamples } from './leaf-pull'
+import { lineCrosstalkExamples } from './line-crosstalk'
 import { neutralAxisExamples } from './neutral-axis'
 import { operatingTemperatureExamples } from './operating-temperature'
 import { outerCoverExamples } from './outer-cover'
@@ -85,6 +86,7 @@ export const MATERIALS_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>
   'contact-finish': contactFinishExamples,
   'impedance-given': impedanceGivenExamples,
   'impedance-value': impedanceValueExamples,
+  'line-crosstalk': lineCrosstalkExamples,
   'return-path': returnPathExamples,
   'solder-heat': solderHeatExamples,
   'handling-count': handlingCountExamples,

@@ -1,0 +1,215 @@
+import { LINE_CAUTION } from '../../../cautions'
+import type { EvaluationContext } from '../../../context'
+import type { ConductorFeature } from '../../../design'
+import { type Coupling, describeZoneLine, findLeast, solveCoupling, type ZoneLine } from '../../../lines'
+import { roundToDigits } from '../../../numerics'
+import type { Limit, Outcome, ZoneResult } from '../../../results'
+import { reachedFraction } from '../../../signals'
+import { inSentence } from '../../../units'
+import { placeOf } from '../../checks'
+import { cannotTell, computeMargin, decide, notApplicable, notComputed, notComputedFrom } from '../../decide'
+import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
+import { listLineZones } from '../../line-zones'
+
+/** Spaces and offsets are looked for up to here: beyond it planes have taken the coupling away, or nothing will. */
+const MOST_MM = 3
+
+export const lineCrosstalk = defineItem({
+  id: 'line-crosstalk',
+  section: 'materials',
+  severity: 'minor',
+  question: 'Is crosstalk to a line on the same layer, and on the layer beside it, small enough?',
+  titles: { meets: 'Lines keep clear of crosstalk', fails: 'Crosstalk between lines is too high' },
+  appliesTo: { needs: ['controlled-impedance'], says: 'designs with a conductor whose impedance is stated' },
+  limits: ['nearEndCrosstalkPct'],
+  sourceKeys: ['lineFields', 'commonPractice'],
+  restsOn: [
+    ...SECTION_INPUTS,
+    'features.conductors.*.layerId',
+    'features.conductors.*.widthMm',
+    'features.conductors.*.spaceMm',
+    'features.conductors.*.lengthMm',
+    'features.conductors.*.frequencyMhz',
+    'features.conductors.*.impedanceOhm',
+    'features.conductors.*.impedance',
+    'features.conductors.*.crossings',
+    'bends.*.zoneId',
+  ],
+  decidedWhen: 'layout',
+  answeredBy: ['member', 'lead'],
+  monotone: [{ path: 'features.conductors[].spaceMm', worse: 'smaller' }],
+  check: (context) =>
+    context.design.features.conductors.flatMap((conductor, index) =>
+      conductor.impedanceOhm === null ? [] : checkConductor(context, conductor, index),
+    ),
+})
+
+function checkConductor(context: EvaluationContext, conductor: ConductorFeature, index: number): readonly Outcome[] {
+  const { name, widthMm, spaceMm, impedance } = conductor
+  const places = [placeOf('conductor', conductor)]
+  const at = (...keys: string[]) => ['features', 'conductors', index, ...keys]
+  if (widthMm === null) return [notComputed(at('widthMm'), `width of ${name}`, places)]
+  if (impedance.referenceLayerId === null) {
+    return [notComputed(at('impedance', 'referenceLayerId'), `reference layer of ${name}`, places)]
+  }
+  const limit = context.getLimit('nearEndCrosstalkPct')
+  const outcomes = listLineZones(context, conductor).flatMap(({ zone, runsThere }): Outcome[] => {
+    const zonePlaces = [...places, placeOf('zone', { id: zone.zoneId, name: zone.name })]
+    const subject = { context, conductor: { ...conductor, widthMm }, index, zone, limit, places: zonePlaces }
+    // Within a pair the lines are meant to couple.
+    const beside =
+      impedance.kind === 'pair'
+        ? []
+        : [
+            spaceMm === null
+              ? notComputed(at('spaceMm'), `space beside ${name}`, zonePlaces)
+              : checkBeside(subject, spaceMm),
+          ]
+    return [...beside, ...checkAdjacent(subject)].map((outcome) =>
+      runsThere || outcome.kind !== 'decided' || outcome.verdict === 'meets'
+        ? outcome
+        : cannotTell(
+            `the crosstalk to ${name} in ${zone.name}`,
+            {
+              because: `whether it runs through ${zone.name} is not stated, and there a line beside it would show ${inSentence(outcome.value.value, 'pct')}`,
+              decidedBy: 'state the bends that it crosses',
+            },
+            zonePlaces,
+            { value: outcome.value, limit },
+          ),
+    )
+  })
+  return outcomes.length > 0 ? outcomes : [notApplicable(`no zone has ${name} and another line near it`, places)]
+}
+
+interface Subject {
+  readonly context: EvaluationContext
+  readonly conductor: ConductorFeature & { readonly widthMm: number }
+  readonly index: number
+  readonly zone: ZoneResult
+  readonly limit: Limit
+  readonly places: Outcome['places']
+}
+
+/** A line of its own width beside it, at the stated space. */
+function checkBeside({ context, conductor, index, zone, limit, places }: Subject, spaceMm: number): Outcome {
+  const describe = (space: number) =>
+    describeZoneLine(
+      { ...conductor, spaceMm: space, impedance: { ...conductor.impedance, kind: 'pair' } },
+      index,
+      zone,
+      context,
+    )
+  const line = describe(spaceMm)
+  const what = `near-end crosstalk to ${conductor.name} from a line beside it in ${zone.name}`
+  const refused = refuse(line, what, places)
+  if (refused !== null) return refused
+  const couplingAt = (space: number): Coupling | null => {
+    const found = describe(space)
+    return found.kind === 'solvable' ? solveCoupling(found.makeSection('nominal', conductor.widthMm)) : null
+  }
+  const coupling = couplingAt(spaceMm)
+  if (coupling === null) {
+    return cannotTell(
+      `the ${what}`,
+      { because: 'the section has no solution', decidedBy: 'correct the construction or the conductor' },
+      places,
+    )
+  }
+  const pct = 100 * coupling.nearEndFraction
+  const keeps = (space: number) => 100 * (couplingAt(space)?.nearEndFraction ?? 1) <= limit.value
+  const spaceFor = computeMargin(pct, limit) >= 0 ? null : findLeast(keeps, spaceMm, MOST_MM)
+  const { lengthMm, frequencyMhz } = conductor
+  const further = [
+    ...(lengthMm === null || frequencyMhz === null ? [] : [describeReached(pct, coupling, lengthMm, frequencyMhz)]),
+    `By the other convention, ¼(Cm/C + Lm/L), ${inSentence(100 * coupling.backwardFraction, 'pct')}; far end ${inSentence(100 * coupling.farEndFraction, 'pct')} per delay over rise time.`,
+    ...(spaceFor === null ? [] : [`A space of ${inSentence(roundToDigits(spaceFor, 2), 'mm')} keeps the limit.`]),
+  ]
+  return decide({
+    value: pct,
+    limit,
+    places,
+    what,
+    equation: 'field solution, saturated step, both lines ended',
+    sourceKey: 'lineFields',
+    cautions: [LINE_CAUTION],
+    remark: further.join(' '),
+  })
+}
+
+/** An edge is taken to rise in 0.35 over the highest frequency: common practice. It informs, and decides nothing: edges may be faster. */
+function describeReached(
+  pct: number,
+  { effectivePermittivity }: Coupling,
+  lengthMm: number,
+  frequencyMhz: number,
+): string {
+  const riseTimePs = 350_000 / frequencyMhz
+  const reached = pct * reachedFraction(lengthMm, effectivePermittivity, riseTimePs)
+  return `Over ${inSentence(lengthMm, 'mm')}, with the edge that ${inSentence(frequencyMhz, 'mhz')} stands for, it reaches ${inSentence(reached, 'pct')}.`
+}
+
+/** Listed conductors on the signal layers next to it, where no plane lies between: their place across the part is not stated. */
+function checkAdjacent({ context, conductor, index, zone, limit, places }: Subject): Outcome[] {
+  const line = describeZoneLine(
+    { ...conductor, impedance: { ...conductor.impedance, kind: 'single' } },
+    index,
+    zone,
+    context,
+  )
+  if (line.kind !== 'solvable') return []
+  const copper = zone.layers.filter(({ kind, coverageFraction }) => kind === 'conductor' && (coverageFraction ?? 0) > 0)
+  const at = copper.findIndex(({ layerId }) => layerId === conductor.layerId)
+  return [copper[at - 1], copper[at + 1]].flatMap((layer): Outcome[] => {
+    if (layer === undefined || layer.layerId === conductor.impedance.referenceLayerId) return []
+    const widths = context.design.features.conductors.flatMap(({ layerId, widthMm }) =>
+      layerId === layer.layerId && widthMm !== null ? [widthMm] : [],
+    )
+    if (widths.length === 0) return []
+    const otherMm = Math.max(...widths)
+    const couplingAt = (offsetMm: number) => {
+      const section = line.addLine(layer.layerId, otherMm, conductor.widthMm, offsetMm)
+      return section === null ? null : solveCoupling(section)
+    }
+    const stacked = couplingAt(0)
+    if (stacked === null) return []
+    const what = `near-end crosstalk to ${conductor.name} from ${layer.name} in ${zone.name}`
+    const pct = 100 * stacked.nearEndFraction
+    if (pct <= limit.value) {
+      return [
+        decide({
+          value: pct,
+          limit,
+          places,
+          what,
+          equation: 'field solution, one line above the other, saturated step',
+          sourceKey: 'lineFields',
+          cautions: [LINE_CAUTION],
+        }),
+      ]
+    }
+    const offsetMm = findLeast((offset) => 100 * (couplingAt(offset)?.nearEndFraction ?? 1) <= limit.value, 0, MOST_MM)
+    return [
+      cannotTell(
+        `the ${what}`,
+        {
+          because: `one above the other they couple by ${inSentence(pct, 'pct')}, and their offset is not stated`,
+          decidedBy:
+            offsetMm === null
+              ? 'lay a plane between them, or cross them at right angles'
+              : `keep their middles at least ${inSentence(roundToDigits(offsetMm, 2), 'mm')} apart for ${inSentence(limit.value, 'pct')}, which also staggers them in a bend, and look at the artwork`,
+        },
+        places,
+        { value: { value: pct, unit: 'pct' }, limit },
+      ),
+    ]
+  })
+}
+
+function refuse(line: ZoneLine, what: string, places: Outcome['places']): Outcome | null {
+  if (line.kind === 'missing') return notComputedFrom(line.missing, places)
+  if (line.kind === 'unclear') return cannotTell(`the ${what}`, line, places)
+  if (line.open === null) return null
+  return cannotTell(`the ${what}`, { because: line.open.because, decidedBy: 'qualify by coupon' }, places)
+}

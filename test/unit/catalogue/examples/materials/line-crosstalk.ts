@@ -1,0 +1,43 @@
+import { type Design, makePresence } from '@/lib/engine'
+import { getConductorLayer, getOnly } from '../changes'
+import type { ItemExample } from '../item-example'
+
+/** A line of 45 um over a plane 25 um below, both through the arm alone, with another line beside it. */
+function addLine(design: Design, spaceMm: number | null): void {
+  const arm = design.construction.zones.find(({ id }) => id === 'arm')
+  for (const zone of design.construction.zones) {
+    if (zone !== arm) zone.presence = zone.presence.filter(({ layerId }) => layerId !== 'l2')
+  }
+  arm?.presence.push(makePresence('l3', 1))
+  Object.assign(getConductorLayer(design, 'l3'), { role: 'plane', planePattern: 'solid', coverageFraction: 1 })
+  Object.assign(getOnly(design.features.conductors), {
+    widthMm: 0.045,
+    spaceMm,
+    impedanceOhm: 45,
+    impedance: { tolerancePct: 30, kind: 'single', referenceLayerId: 'l3', coupon: true },
+  })
+}
+
+export const lineCrosstalkExamples: readonly ItemExample[] = [
+  { name: 'lines 150 um apart', change: (d) => addLine(d, 0.15), expect: 'meets' },
+  { name: 'lines 30 um apart', change: (d) => addLine(d, 0.03), expect: 'fails' },
+  { name: 'space open', change: (d) => addLine(d, null), expect: 'not-computed' },
+  {
+    name: 'a line on the layer above, whose offset nobody states',
+    change: (d) => {
+      addLine(d, 0.15)
+      const arm = d.construction.zones.find(({ id }) => id === 'arm')
+      arm?.presence.push(makePresence('l1', 0.5))
+      const line = getOnly(d.features.conductors)
+      d.features.conductors.push({
+        ...structuredClone(line),
+        id: 'upper',
+        name: 'Upper',
+        layerId: 'l1',
+        impedanceOhm: null,
+      })
+    },
+    expect: 'cannot-tell',
+  },
+  { name: 'no impedance stated', expect: 'not-applicable' },
+]

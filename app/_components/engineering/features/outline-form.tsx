@@ -8,6 +8,7 @@ import { TextArea } from '@/app/_components/ui/text-field'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { drawOutline, SCREEN_PALETTE } from '@/lib/drawing'
 import { type Design, FEATURE_FIELDS, listChoices, NOT_STATED, type Outline } from '@/lib/engine'
+import { getShownUnit, getUnitSymbol } from '@/lib/engine/units'
 import { FormCells, makePlaces, OptionalChoiceCell, PlanLengthCell, useUnitLabels } from '../cells'
 import { replaceAt, useDraft, useEdit } from '../draft'
 import { PictureView, useWidth } from '../pictures'
@@ -176,10 +177,12 @@ function CornerTable({ outline }: { outline: Outline }) {
 
 function PasteCorners({ outline }: { outline: Outline | null }) {
   const edit = useEdit()
+  const { unit: chosenUnit } = useLengthUnit()
+  const unit = getShownUnit('mm', chosenUnit)
   const [text, setText] = useState('')
   const [reason, setReason] = useState<string | null>(null)
   const take = () => {
-    const read = readCorners(text)
+    const read = readCorners(text, unit)
     setReason(read.ok ? null : read.reason)
     if (!read.ok) return
     edit(
@@ -193,7 +196,7 @@ function PasteCorners({ outline }: { outline: Outline | null }) {
       <summary>Paste corners from a spreadsheet</summary>
       <div className="stack">
         <TextArea
-          label="Corners, x and y in mm, one per line"
+          label={`Corners, x and y in ${getUnitSymbol(unit)}, one per line`}
           hint="Two columns, in order around the part in either direction. Replace a curve by corners outside it."
           rows={5}
           value={text}

@@ -105,21 +105,20 @@ export function PlanStarts() {
 
 function PasteCorners() {
   const { dispatch } = useDraft()
-  const { unit } = useLengthUnit()
+  const { unit: chosenUnit } = useLengthUnit()
+  const unit = getShownUnit('mm', chosenUnit)
   const edit = useEdit()
   const [text, setText] = useState('')
   const [error, setError] = useState<string | undefined>(undefined)
   const take = () => {
-    const read = readCorners(text)
+    const read = readCorners(text, unit)
     if (!read.ok) {
       setError(read.reason)
       return
     }
     const points = read.verticesMm.map(wholePoint)
     if (points.includes(null)) {
-      setError(
-        `A plan reaches ${formatEnteredLength(5000, 'mm', getShownUnit('mm', unit))} from its origin to each side.`,
-      )
+      setError(`A plan reaches ${formatEnteredLength(5000, 'mm', unit)} from its origin to each side.`)
       return
     }
     const nodes = points.flatMap((atMm) => (atMm === null ? [] : [{ atMm, viaMm: null }]))
@@ -130,8 +129,8 @@ function PasteCorners() {
     <details className="above">
       <summary>Or paste its corners</summary>
       <TextArea
-        label="Corners, in mm"
-        hint="One corner on a line: x and y, as they come from a spreadsheet."
+        label={`Corners, in ${getUnitSymbol(unit)}`}
+        hint="One corner on a line: x and y, as they come from a spreadsheet. A heading may name another unit."
         value={text}
         onChange={setText}
         error={error}

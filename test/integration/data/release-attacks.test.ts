@@ -267,4 +267,23 @@ describeOnBothDatabases('attacks on the release gate', (current) => {
     for (const other of ['QI-3108', 'Q1-3107', 'QI-31O7', 'QI 3107'])
       expect(keyOf(other), other).not.toBe(keyOf(number))
   }, 400_000)
+
+  it('who made a design stays its author when somebody else takes it in as a file', async () => {
+    const first = await startFrom('early-review')
+    const authors = async (id: string) => (await see(team.lead, id)).signOff.authors.map(({ name }) => name)
+    expect(await authors(first)).toEqual([team.member.name])
+    const file = await data.exportDesign(team.lead, first)
+    const designText = new TextDecoder().decode(file.bytes)
+    const origin = { kind: 'import' as const, designText }
+    const taken = await expectDone(data.createRevision(team.lead, { projectId: team.projectId, label: 'Z1', origin }))
+    expect(await authors(taken.revisionId)).toEqual(expect.arrayContaining([team.lead.name, team.member.name]))
+    const blank = { kind: 'blank' as const }
+    const own = await expectDone(
+      data.createRevision(team.lead, { projectId: team.projectId, label: 'Z2', origin: blank }),
+    )
+    expect(await authors(own.revisionId)).toEqual([team.lead.name])
+    const { designVersion: seenVersion } = await see(team.lead, own.revisionId)
+    await expectDone(data.importDesign(team.lead, { revisionId: own.revisionId, seenVersion, designText }))
+    expect(await authors(own.revisionId)).toEqual(expect.arrayContaining([team.lead.name, team.member.name]))
+  }, 240_000)
 })

@@ -2,7 +2,7 @@ import 'server-only'
 import { makeBlankDesign } from '@/lib/engine'
 import { findStartingConstruction, listStartingConstructions } from '@/lib/engine/starting-constructions'
 import type { EvaluateAgainInput, ImportDesignInput, NewRevisionInput, SaveDesignInput } from '@/lib/inputs'
-import { carryAuthorsOver } from '../../consequences/carry-authors'
+import { carryAuthorsOver, carryImportedAuthors } from '../../consequences/carry-authors'
 import { carryNeedsOver } from '../../consequences/carry-needs'
 import { carryAnswersOver } from '../../consequences/carry-over'
 import { evaluateContentAgain } from '../../consequences/changed-content'
@@ -56,6 +56,9 @@ export function createRevision(actor: Actor, input: NewRevisionInput): Promise<A
       await carryAuthorsOver(context, basedOnId, revisionId)
       await carryAnswersOver(context, basedOnId, revisionId)
       await carryNeedsOver(context, basedOnId, revisionId)
+    }
+    if (input.origin.kind === 'import') {
+      await carryImportedAuthors(context, { projectId: project.id, revisionId, checked })
     }
     await recordEvaluation(tx, await loadRevision(tx, revisionId), at)
     await record({
@@ -160,7 +163,9 @@ async function storeDesign(
     const { revision } = await requireRevision(tx, rights, input.revisionId, 'revision:edit')
     const stored = await loadRevision(tx, revision.id)
     requireDesignSeen(stored, input.seenVersion)
-    return replaceDesign(context, stored, checked, action === 'import-design' ? 'design-imported' : 'design-saved')
+    if (action === 'save-design') return replaceDesign(context, stored, checked, 'design-saved')
+    const at = { projectId: revision.projectId, revisionId: revision.id, checked }
+    return replaceDesign(context, stored, checked, 'design-imported', () => carryImportedAuthors(context, at))
   })
 }
 

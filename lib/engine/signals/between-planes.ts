@@ -14,13 +14,14 @@ export function addBetweenPlanes(
   panel: Panel,
   x: number,
   y: number,
+  sign: number,
   spacing: number,
   into: Influence,
   withField: boolean,
 ): void {
   const { nodes, weights, polynomials } = pointsOnPanel(COUNT)
   const kappa = Math.PI / (2 * spacing)
-  const factor = panel.halfLength / (2 * Math.PI)
+  const factor = (sign * panel.halfLength) / (2 * Math.PI)
   for (let k = 0; k < nodes.length; k += 1) {
     const node = nodes[k] as number
     const awayX = x - panel.x - node * panel.halfX
@@ -37,31 +38,23 @@ export function addBetweenPlanes(
       logSinh(kappa * awayX, kappa * image) -
       0.5 * Math.log(imageSquare * topSquare) -
       (isSmall ? Math.log(kappa) : logSinh(kappa * awayX, kappa * direct) - 0.5 * Math.log(directSquare))
-    let fieldX = 0
     let fieldY = 0
     if (withField) {
-      const ofImage = coth(kappa * awayX, kappa * image)
-      let re = kappa * ofImage.re - awayX / imageSquare - awayX / topSquare
-      let im = kappa * ofImage.im + image / imageSquare + toTop / topSquare
+      const ofImage = cothImaginary(kappa * awayX, kappa * image)
+      let im = kappa * ofImage + image / imageSquare + toTop / topSquare
       if (isSmall) {
-        re -= (kappa * kappa * awayX) / 3
         im -= (kappa * kappa * direct) / 3
       } else {
-        const ofDirect = coth(kappa * awayX, kappa * direct)
-        re -= kappa * ofDirect.re - awayX / directSquare
-        im -= kappa * ofDirect.im + direct / directSquare
+        const ofDirect = cothImaginary(kappa * awayX, kappa * direct)
+        im -= kappa * ofDirect + direct / directSquare
       }
       // E_x - i E_y is minus the derivative of the complex potential.
-      fieldX = -re * weight
       fieldY = im * weight
     }
     for (let n = 0; n < panel.order; n += 1) {
       const polynomial = polynomials[k * MOST_ORDER + n] as number
       into.potential[n] = (into.potential[n] as number) + rest * weight * polynomial
-      if (withField) {
-        into.fieldX[n] = (into.fieldX[n] as number) + fieldX * polynomial
-        into.fieldY[n] = (into.fieldY[n] as number) + fieldY * polynomial
-      }
+      if (withField) into.fieldY[n] = (into.fieldY[n] as number) + fieldY * polynomial
     }
   }
 }
@@ -75,8 +68,8 @@ function logSinh(a: number, b: number): number {
   return 0.5 * Math.log(real * real + imaginary * imaginary)
 }
 
-function coth(a: number, b: number): { re: number; im: number } {
-  if (Math.abs(a) > 18) return { re: Math.sign(a), im: 0 }
-  const bottom = Math.cosh(2 * a) - Math.cos(2 * b)
-  return { re: Math.sinh(2 * a) / bottom, im: -Math.sin(2 * b) / bottom }
+/** Imaginary part of coth(a + ib), from which the field across the planes follows. */
+function cothImaginary(a: number, b: number): number {
+  if (Math.abs(a) > 18) return 0
+  return -Math.sin(2 * b) / (Math.cosh(2 * a) - Math.cos(2 * b))
 }

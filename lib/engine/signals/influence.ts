@@ -5,20 +5,21 @@ import type { Panel } from './panels'
 export const MOST_ORDER = 8
 /** Sum of distances to a panel's ends, in half lengths, from which sums over points are as exact as closed forms. */
 const FAR = 5
+/** With few polynomials the recurrence holds farther out, and a closed form is cheaper than many points. */
+const FAR_FOR_FEW = 14
+const FEW = 4
 const VERY_FAR = 14
 const NEAR_COUNT = 10
 const FAR_COUNT = 6
 
-/** Potential and field at a point from each polynomial of a panel, with unit permittivity of vacuum. */
+/** Potential and upward field at a point from each polynomial of a panel, with unit permittivity of vacuum. */
 export interface Influence {
   readonly potential: Float64Array
-  readonly fieldX: Float64Array
   readonly fieldY: Float64Array
 }
 
 export const makeInfluence = (): Influence => ({
   potential: new Float64Array(MOST_ORDER),
-  fieldX: new Float64Array(MOST_ORDER),
   fieldY: new Float64Array(MOST_ORDER),
 })
 
@@ -78,7 +79,7 @@ export function addInfluence(
   const factor = (sign * halfLength) / (2 * Math.PI)
   const ySign = mirrored ? -1 : 1
   const spread = toStart + toEnd
-  if (spread > FAR) {
+  if (spread > (order <= FEW ? FAR_FOR_FEW : FAR)) {
     const { nodes, weights, polynomials } = pointsOnPanel(spread > VERY_FAR ? FAR_COUNT : NEAR_COUNT)
     for (let k = 0; k < nodes.length; k += 1) {
       const node = nodes[k] as number
@@ -87,15 +88,11 @@ export function addInfluence(
       const awayY = dy - node * halfY
       const away = awayX * awayX + awayY * awayY
       const potential = -0.5 * Math.log(away) * weight
-      const fieldX = (awayX / away) * weight
       const fieldY = ((ySign * awayY) / away) * weight
       for (let n = 0; n < order; n += 1) {
         const polynomial = polynomials[k * MOST_ORDER + n] as number
         into.potential[n] = (into.potential[n] as number) + potential * polynomial
-        if (withField) {
-          into.fieldX[n] = (into.fieldX[n] as number) + fieldX * polynomial
-          into.fieldY[n] = (into.fieldY[n] as number) + fieldY * polynomial
-        }
+        if (withField) into.fieldY[n] = (into.fieldY[n] as number) + fieldY * polynomial
       }
     }
     return
@@ -129,7 +126,6 @@ export function addInfluence(
   for (let n = 0; n < order; n += 1) {
     const a = (2 * (functionsRe[n] as number)) / square
     const b = (2 * (functionsIm[n] as number)) / square
-    into.fieldX[n] = (into.fieldX[n] as number) + (a * halfX + b * halfY) * factor
     into.fieldY[n] = (into.fieldY[n] as number) - ySign * (b * halfX - a * halfY) * factor
   }
 }

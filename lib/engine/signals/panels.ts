@@ -63,7 +63,9 @@ export function makePanels(
   const bothPlanes = section.hasPlaneBelow && section.hasPlaneAbove
   const longest = bothPlanes ? heightUm / scaleUm : Number.POSITIVE_INFINITY
   const add = (from: Point, to: Point, surface: Pick<Panel, 'conductor' | 'below' | 'above'>) =>
-    divide(from, to, { corners, longest, fineness }, (a, b, order) => {
+    divide(from, to, { corners, longest, fineness }, (a, b, most) => {
+      // Charge on faces between dielectrics is weaker, and bound to theirs.
+      const order = surface.conductor < 0 ? Math.max(2, Math.min(most, fineness.order - 1)) : most
       const halfX = (b[0] - a[0]) / 2
       const halfY = (b[1] - a[1]) / 2
       panels.push({

@@ -2,7 +2,7 @@ import { addBetweenPlanes } from './between-planes'
 import { factor, solveColumns, subtractProduct } from './dense'
 import { addInfluence, type Influence, MOST_ORDER, makeInfluence, pointsOnPanel } from './influence'
 import { type MeshFineness, makePanels, type Panel } from './panels'
-import { findSectionFaults, getHeightUm, type LineSection } from './section'
+import { findSectionFaults, getHeightUm, type LineConductor, type LineSection } from './section'
 
 /** Permittivity of vacuum, F/m, and speed of light, m/s: CODATA 2018 and exact. */
 export const VACUUM_PERMITTIVITY = 8.8541878128e-12
@@ -10,7 +10,7 @@ export const SPEED_OF_LIGHT = 299_792_458
 export const VACUUM_IMPEDANCE_OHM = 1 / (VACUUM_PERMITTIVITY * SPEED_OF_LIGHT)
 
 /**
- * Within 0.03 % of the exact values in test/standards/signals for conductors with thickness, most of it from copper that stands bare on a film;
+ * Within 0.04 % of the exact values in test/standards/signals for conductors with thickness, most of it from copper that stands bare on a film;
  * `npm run bench` prints its time.
  */
 export const USUAL_FINENESS: MeshFineness = { cornerShare: 0.003, growth: 2.2, cornerGrowth: 8, order: 4 }
@@ -25,12 +25,7 @@ export interface SectionSolution {
   /** Maxwell capacitances by line and line, F/m, and those without dielectrics. */
   readonly capacitance: readonly (readonly number[])[]
   readonly capacitanceInAir: readonly (readonly number[])[]
-  /** Charge on the pieces of the conductors with the first line at 1 V, in air and with the dielectrics. */
-  readonly panels: readonly Panel[]
-  readonly scaleUm: number
-  /** Coefficients of the polynomials, air, for each line at 1 V: `[line][unknown]`, with the start of each panel. */
-  readonly airCharge: readonly Float64Array[]
-  readonly starts: readonly number[]
+  /** Of the largest system that was solved. */
   readonly unknowns: number
 }
 
@@ -62,12 +57,89 @@ export function solveSection(
   const faults = findSectionFaults(given)
   if (faults.length > 0) return { ok: false, faults }
   const section = given.hasPlaneAbove && !given.hasPlaneBelow ? turnOver(given) : given
+  const lines = section.conductors.flatMap(({ isGrounded }, index) => (isGrounded === true ? [] : [index]))
+  const names = lines.map((index) => section.conductors[index]?.name ?? '')
+  const mirror = findMirror(section)
+  if (mirror === null) {
+    const whole = solveCharges(section, fineness, lines, 'whole')
+    return whole === null ? NO_SOLUTION : { ok: true, names, ...whole }
+  }
+  if (mirror.kind === 'through-lines') {
+    const half = solveCharges(mirror.section, fineness, lines, 'even')
+    if (half === null) return NO_SOLUTION
+    const twice = (matrix: readonly (readonly number[])[]) => matrix.map((row) => row.map((value) => 2 * value))
+    return {
+      ok: true,
+      names,
+      capacitance: twice(half.capacitance),
+      capacitanceInAir: twice(half.capacitanceInAir),
+      unknowns: half.unknowns,
+    }
+  }
+  const even = solveCharges(mirror.section, fineness, [mirror.line], 'even')
+  const odd = solveCharges(mirror.section, fineness, [mirror.line], 'odd')
+  if (even === null || odd === null) return NO_SOLUTION
+  const join = (key: 'capacitance' | 'capacitanceInAir') => {
+    const [e, o] = [even[key][0]?.[0] ?? Number.NaN, odd[key][0]?.[0] ?? Number.NaN]
+    return [
+      [(e + o) / 2, (e - o) / 2],
+      [(e - o) / 2, (e + o) / 2],
+    ]
+  }
+  return {
+    ok: true,
+    names,
+    capacitance: join('capacitance'),
+    capacitanceInAir: join('capacitanceInAir'),
+    unknowns: even.unknowns,
+  }
+}
+
+const NO_SOLUTION: SectionRefusal = { ok: false, faults: ['The section has no unique solution.'] }
+
+/** Whether a system stands for the whole section, or for the half on the right of its mirror plane, with potentials alike or opposite there. */
+type Part = 'whole' | 'even' | 'odd'
+
+/** Where a section is its own mirror image, with the mirror plane at 0: a half has an eighth of the work. */
+function findMirror(
+  section: LineSection,
+):
+  | { kind: 'through-lines'; section: LineSection }
+  | { kind: 'between-lines'; section: LineSection; line: number }
+  | null {
+  const { conductors } = section
+  const ends = conductors.map(({ centreUm }) => centreUm)
+  const middle = (Math.min(...ends) + Math.max(...ends)) / 2
+  const moved = { ...section, conductors: conductors.map((each) => ({ ...each, centreUm: each.centreUm - middle })) }
+  const isImage = (one: LineConductor, other: LineConductor) =>
+    Math.abs(one.centreUm + other.centreUm) <= 1e-9 * (1 + Math.abs(one.centreUm)) &&
+    one.bottomUm === other.bottomUm &&
+    one.bottomWidthUm === other.bottomWidthUm &&
+    one.topWidthUm === other.topWidthUm &&
+    one.thicknessUm === other.thicknessUm &&
+    one.isGrounded === other.isGrounded
+  const hasImages = moved.conductors.every((one) => moved.conductors.some((other) => isImage(one, other)))
+  if (!hasImages) return null
+  if (moved.conductors.every((one) => one.isGrounded === true || isImage(one, one)))
+    return { kind: 'through-lines', section: moved }
+  const line = moved.conductors.findIndex(({ centreUm }) => centreUm > 0)
+  return conductors.length === 2 && section.hasPlaneBelow ? { kind: 'between-lines', section: moved, line } : null
+}
+
+type Charges = Pick<SectionSolution, 'capacitance' | 'capacitanceInAir' | 'unknowns'>
+
+function solveCharges(
+  section: LineSection,
+  fineness: MeshFineness,
+  lines: readonly number[],
+  part: Part,
+): Charges | null {
   const scaleUm = findScaleUm(section)
-  const panels = makePanels(section, fineness, true, scaleUm)
+  // Faces that reach across the mirror plane are cut in their middle by the mesh.
+  const panels = makePanels(section, fineness, true, scaleUm).filter(({ x }) => part === 'whole' || x > 0)
   const conductorPanels = panels.filter(({ conductor }) => conductor >= 0)
   const facePanels = panels.filter(({ conductor }) => conductor < 0)
   const floats = !section.hasPlaneBelow
-  const lines = section.conductors.flatMap(({ isGrounded }, index) => (isGrounded === true ? [] : [index]))
   const spacing = section.hasPlaneBelow && section.hasPlaneAbove ? getHeightUm(section) / scaleUm : null
 
   const starts: number[] = []
@@ -87,6 +159,7 @@ export function solveSection(
     hasPlane: section.hasPlaneBelow,
     spacing,
     floats,
+    part,
   })
 
   const potentials = new Float64Array(size * lines.length)
@@ -96,7 +169,7 @@ export function solveSection(
     for (let row = 0; row < order; row += 1) potentials[((starts[at] as number) + row) * lines.length + line] = 1
   })
   const factors = factor(blocks.byConductors, size)
-  if (factors === null) return { ok: false, faults: ['The section has no unique solution.'] }
+  if (factors === null) return null
   const air = solveColumns(factors, potentials, lines.length)
 
   let charge = air
@@ -109,7 +182,7 @@ export function solveSection(
     const right = new Float64Array(faceSize * lines.length)
     subtractProduct(right, blocks.fieldByConductors, air, faceSize, size, lines.length)
     const faceFactors = factor(system, faceSize)
-    if (faceFactors === null) return { ok: false, faults: ['The section has no unique solution.'] }
+    if (faceFactors === null) return null
     faceCharge = solveColumns(faceFactors, right, lines.length) as Float64Array<ArrayBuffer>
     charge = Float64Array.from(air)
     subtractProduct(charge, answered, faceCharge, size, faceSize, lines.length)
@@ -137,18 +210,9 @@ export function solveSection(
     starts,
     hasPlane: section.hasPlaneBelow,
     spacing,
+    part,
   })
-  return {
-    ok: true,
-    names: lines.map((index) => section.conductors[index]?.name ?? ''),
-    capacitance,
-    capacitanceInAir: sum(air, true),
-    panels: conductorPanels,
-    scaleUm,
-    airCharge: lines.map((_, line) => air.filter((__, at) => at % lines.length === line)),
-    starts,
-    unknowns: size + faceSize,
-  }
+  return { capacitance, capacitanceInAir: sum(air, true), unknowns: size + faceSize }
 }
 
 /** The same section with its one plane below. */
@@ -184,9 +248,10 @@ interface ToFill {
   readonly hasPlane: boolean
   readonly spacing: number | null
   readonly floats: boolean
+  readonly part: Part
 }
 
-function fillBlocks({ conductorPanels, facePanels, size, faceSize, hasPlane, spacing, floats }: ToFill): Blocks {
+function fillBlocks({ conductorPanels, facePanels, size, faceSize, hasPlane, spacing, floats, part }: ToFill): Blocks {
   const byConductors = new Float64Array(size * size)
   const byFaces = new Float64Array(size * faceSize)
   const fieldByConductors = new Float64Array(faceSize * size)
@@ -197,7 +262,7 @@ function fillBlocks({ conductorPanels, facePanels, size, faceSize, hasPlane, spa
     forEachPoint(panel, (x, y) => {
       let column = 0
       for (const source of conductorPanels) {
-        takeInfluence(source, x, y, hasPlane, spacing, influence, false)
+        takeInfluence(source, x, y, hasPlane, spacing, part, influence, false)
         for (let n = 0; n < source.order; n += 1)
           byConductors[row * size + column + n] = influence.potential[n] as number
         column += source.order
@@ -205,7 +270,7 @@ function fillBlocks({ conductorPanels, facePanels, size, faceSize, hasPlane, spa
       if (floats) byConductors[row * size + column] = 1
       column = 0
       for (const source of facePanels) {
-        takeInfluence(source, x, y, hasPlane, spacing, influence, false)
+        takeInfluence(source, x, y, hasPlane, spacing, part, influence, false)
         for (let n = 0; n < source.order; n += 1)
           byFaces[row * faceSize + column + n] = influence.potential[n] as number
         column += source.order
@@ -233,14 +298,14 @@ function fillBlocks({ conductorPanels, facePanels, size, faceSize, hasPlane, spa
     forEachPoint(panel, (x, y, node) => {
       let column = 0
       for (const source of conductorPanels) {
-        takeInfluence(source, x, y, hasPlane, spacing, influence, true)
+        takeInfluence(source, x, y, hasPlane, spacing, part, influence, true)
         for (let n = 0; n < source.order; n += 1)
           fieldByConductors[row * size + column + n] = step * (influence.fieldY[n] as number)
         column += source.order
       }
       column = 0
       for (const source of facePanels) {
-        takeInfluence(source, x, y, hasPlane, spacing, influence, true)
+        takeInfluence(source, x, y, hasPlane, spacing, part, influence, true)
         for (let n = 0; n < source.order; n += 1)
           fieldByFaces[row * faceSize + column + n] = step * (influence.fieldY[n] as number)
         if (source === panel) {
@@ -272,19 +337,32 @@ function takeInfluence(
   y: number,
   hasPlane: boolean,
   spacing: number | null,
+  part: Part,
   into: Influence,
   withField: boolean,
 ): void {
   into.potential.fill(0)
-  if (withField) {
-    into.fieldX.fill(0)
-    into.fieldY.fill(0)
-  }
-  addInfluence(source, x, y, 1, false, into, withField)
-  if (hasPlane) addInfluence(source, x, -y, -1, true, into, withField)
+  if (withField) into.fieldY.fill(0)
+  addWithImages(source, x, y, 1, hasPlane, spacing, into, withField)
+  // A charge on the left has the same potential where its mirror image on the right is asked at the mirrored point.
+  if (part !== 'whole') addWithImages(source, -x, y, part === 'even' ? 1 : -1, hasPlane, spacing, into, withField)
+}
+
+function addWithImages(
+  source: Panel,
+  x: number,
+  y: number,
+  sign: number,
+  hasPlane: boolean,
+  spacing: number | null,
+  into: Influence,
+  withField: boolean,
+): void {
+  addInfluence(source, x, y, sign, false, into, withField)
+  if (hasPlane) addInfluence(source, x, -y, -sign, true, into, withField)
   if (spacing === null) return
-  addInfluence(source, x, 2 * spacing - y, -1, true, into, withField)
-  addBetweenPlanes(source, x, y, spacing, into, withField)
+  addInfluence(source, x, 2 * spacing - y, -sign, true, into, withField)
+  addBetweenPlanes(source, x, y, sign, spacing, into, withField)
 }
 
 interface Solved {
@@ -296,11 +374,12 @@ interface Solved {
   readonly starts: readonly number[]
   readonly hasPlane: boolean
   readonly spacing: number | null
+  readonly part: Part
 }
 
 /** A strip between two dielectrics has charge of either kind on both faces; which of it is free follows from the field beside it. */
 function addFieldOfStrips(capacitance: number[][], solved: Solved): void {
-  const { conductorPanels, facePanels, lines, charge, faceCharge, hasPlane, spacing } = solved
+  const { conductorPanels, facePanels, lines, charge, faceCharge, hasPlane, spacing, part } = solved
   const influence = makeInfluence()
   for (const panel of conductorPanels) {
     const line = lines.indexOf(panel.conductor)
@@ -310,7 +389,7 @@ function addFieldOfStrips(capacitance: number[][], solved: Solved): void {
       const add = (sources: readonly Panel[], coefficients: Float64Array) => {
         let at = 0
         for (const source of sources) {
-          takeInfluence(source, x, y, hasPlane, spacing, influence, true)
+          takeInfluence(source, x, y, hasPlane, spacing, part, influence, true)
           for (let n = 0; n < source.order; n += 1) {
             lines.forEach((__, column) => {
               fields[column] =

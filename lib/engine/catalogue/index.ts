@@ -29,6 +29,7 @@ export {
   type LimitKey,
   makeLimitLookup,
 } from './limits'
+export { listLineZones } from './line-zones'
 export {
   DELIVERED_PROFILES,
   layProfileLimits,

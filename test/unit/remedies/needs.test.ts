@@ -136,6 +136,30 @@ describe('a need that forbids', () => {
   })
 })
 
+it('says to what value an impedance moves, and whether its band holds', () => {
+  const stated = change(skua, (d) => {
+    const line = getEntry(d.features.conductors, 'encoder')
+    const zoneId = d.bends.find(({ id }) => id === 'hinge')?.zoneId
+    const zone = d.construction.zones.find(({ id }) => id === zoneId)
+    zone?.presence.push({ layerId: 'l3', coverageFraction: 1, platedCopper: null, hatch: null })
+    Object.assign(getEntry(d.construction.layers, 'l3'), { role: 'plane', planePattern: 'solid' })
+    Object.assign(line, { layerId: 'l2', impedanceOhm: 50, widthMm: 0.1 })
+    line.impedance = { tolerancePct: 10, kind: 'single', referenceLayerId: 'l3', coupon: true }
+    line.crossings = [{ bendId: 'hinge', angleToAxisDeg: 90, widthChangesInside: false, directionChangesInside: false }]
+  })
+  const before = assessBend(stated, 'hinge', {})
+  const after = assessBend(
+    change(stated, (d) => {
+      Object.assign(getEntry(d.construction.layers, 'base'), { thicknessUm: 12.5 })
+    }),
+    'hinge',
+    {},
+  )
+  if (before === null || after === null) throw new Error('no hinge')
+  const need = findForbiddenNeeds(before, after, []).find(({ kind }) => kind === 'impedance')
+  expect(need?.because).toMatch(/about \d+(\.\d+)? Ω, outside ±10 % at nominal\.$/)
+})
+
 describe('the cycles of several dynamic bends together', () => {
   const two = change(skua, (d) => {
     d.bends.push({ ...structuredClone(getEntry(d.bends, 'hinge')), id: 'second-hinge', name: 'Second hinge' })

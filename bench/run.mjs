@@ -1,10 +1,17 @@
-// npm run bench: the measurements; npm run bench -- fuzz: drawing files made of anything; -- artwork: files of circuit data. Each is bundled as a
+// npm run bench: the measurements; npm run bench -- fuzz: drawing files made of anything; -- artwork: files of circuit data; -- kill: writers that are killed. Each is bundled as a
 // browser or a server gets the code. The loader that runs TypeScript directly wraps every function that is made, which doubles the time of what makes many.
+import { spawnSync } from 'node:child_process'
 import { mkdirSync } from 'node:fs'
 import { pathToFileURL } from 'node:url'
 import { build } from 'esbuild'
 
 const root = new URL('..', import.meta.url)
+// Databases and processes of their own, whose time nobody measures: run as the commands are.
+if (process.argv[2] === 'kill') {
+  const program = ['--conditions=react-server', '--import', 'tsx', new URL('kill.ts', import.meta.url).pathname]
+  const { status } = spawnSync(process.execPath, [...program, ...process.argv.slice(3)], { stdio: 'inherit' })
+  process.exit(status ?? 1)
+}
 const folder = new URL('node_modules/.cache/bendworthy/', root)
 mkdirSync(folder, { recursive: true })
 const ENTRIES = new Map([

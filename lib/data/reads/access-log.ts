@@ -4,9 +4,17 @@ import { writeCsv } from '@/lib/spreadsheet'
 import type { Prisma } from '../generated/sqlite/client'
 import { type Actor, requireCompany, requireProject } from '../records/authorization'
 import { readWord } from '../records/stored-words'
-import { ACCESS_KINDS, type AccessEventView, type AccessLogView, type FileDownload } from '../views'
+import type { AccessEventView, AccessKind, AccessLogView, FileDownload } from '../views'
 import { MAX_ROWS_ON_PAGE } from './lead-counts'
 import { type ReadContext, read } from './read'
+
+const ACCESS_KINDS = [
+  'signed-in',
+  'sign-in-refused',
+  'revision-opened',
+  'file-fetched',
+  'refused',
+] as const satisfies readonly AccessKind[]
 
 /** Of sign-ins nobody can tell for which project they were. */
 const SIGN_INS = ['signed-in', 'sign-in-refused']

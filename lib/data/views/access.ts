@@ -1,6 +1,5 @@
 /** Who signed in, opened, fetched or was refused what. */
-export const ACCESS_KINDS = ['signed-in', 'sign-in-refused', 'revision-opened', 'file-fetched', 'refused'] as const
-export type AccessKind = (typeof ACCESS_KINDS)[number]
+export type AccessKind = 'signed-in' | 'sign-in-refused' | 'revision-opened' | 'file-fetched' | 'refused'
 
 export interface AccessEventView {
   readonly id: string

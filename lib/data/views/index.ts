@@ -4,7 +4,7 @@
  */
 
 export type { AnswerState, Blocker, ProjectRole, Stage } from '@/lib/review'
-export { ACCESS_KINDS, type AccessEventView, type AccessKind, type AccessLogView } from './access'
+export type { AccessEventView, AccessKind, AccessLogView } from './access'
 export type * from './act-result'
 export type * from './artwork'
 export type * from './checklist'

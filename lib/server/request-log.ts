@@ -4,6 +4,7 @@ import type { IncomingMessage, ServerResponse } from 'node:http'
 import { enterRequest, log } from '@/lib/config'
 import { getMetrics } from './metrics'
 import { nameAddress } from './request-address'
+import { getStopSignal } from './stopping'
 
 /** An answer that takes longer is worth a line of its own. */
 const SLOW_MS = 1_000
@@ -23,6 +24,8 @@ export function followRequest(request: IncomingMessage, response: ServerResponse
   underWay.inc()
   response.once('close', () => {
     underWay.dec()
+    // Kept alive it would be waited for, although no further request is taken.
+    if (getStopSignal().aborted) request.socket.end()
     const ms = performance.now() - startedAt
     const status = response.writableFinished ? response.statusCode : 499
     const isStream = /event-stream|x-ndjson/.test(String(response.getHeader('content-type') ?? ''))

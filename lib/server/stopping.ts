@@ -2,7 +2,7 @@ import 'server-only'
 import { getSettings, log } from '@/lib/config'
 
 /** Then the process ends whatever is still open: below the ten seconds after which service managers lose patience. */
-const LONGEST_STOP_MS = 9_000
+const LONGEST_STOP_MS = 8_000
 
 /** One per process, however often a bundle holds this module. */
 const PLACE = Symbol.for('bendworthy.stopping')

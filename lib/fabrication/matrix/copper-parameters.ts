@@ -245,11 +245,21 @@ export const COPPER_PARAMETERS: readonly TradeParameter[] = [
     unit: 'pct',
     direction: 'smaller-is-harder',
     verb: 'allow more tolerance',
-    measuredAs: 'not measured: a design states the impedance that a conductor needs, and no tolerance of it',
+    measuredAs: 'tolerance of each stated impedance',
     hint: [10, 7],
     measure: ({ design }) =>
-      design.features.conductors.some(({ impedanceOhm }) => impedanceOhm !== null)
-        ? { kind: 'unknown', reason: 'conductors state an impedance, and the design has no place for its tolerance' }
-        : { kind: 'absent', reason: 'no conductor states an impedance' },
+      listStated(
+        'smaller-is-harder',
+        design.features.conductors.filter(({ impedanceOhm }) => impedanceOhm !== null),
+        ({ id, name, layerId, impedance }) => {
+          const layer = listConductorLayers(design).find((each) => each.id === layerId)
+          const place = { kind: 'conductor', id, name } as const
+          return impedance.tolerancePct === null
+            ? null
+            : { value: impedance.tolerancePct, place, foilUm: layer?.thicknessUm ?? null }
+        },
+        'no conductor states an impedance',
+        'no stated impedance has a tolerance',
+      ),
   }),
 ]

@@ -80,6 +80,25 @@ describe('the dictionary', () => {
   })
 })
 
+it('the tightest tolerance of a stated impedance is what the fabricator has to hold', () => {
+  const { design, evaluation } = measureDemo('skua-rev-b')
+  const [first, ...rest] = design.features.conductors
+  if (first === undefined) throw new Error('no conductor')
+  const stated = (tolerancePct: number | null) => ({
+    ...first,
+    impedanceOhm: 50,
+    impedance: { ...first.impedance, tolerancePct },
+  })
+  const measure = (conductors: typeof design.features.conductors) =>
+    parameter('impedance-tolerance').measure({
+      design: { ...design, features: { ...design.features, conductors } },
+      evaluation,
+    })
+  expect(measure(rest)).toMatchObject({ kind: 'absent' })
+  expect(measure([stated(null)])).toMatchObject({ kind: 'unknown' })
+  expect(JSON.stringify(measure([stated(10), { ...stated(7), id: 'other' }]))).toContain('"value":7')
+})
+
 describe('a value against a row', () => {
   it.each<[number, CapabilityVerdict]>([
     [0.2, 'comfortable'],

@@ -7,7 +7,11 @@ import { expect, it } from 'vitest'
 const PROGRAM = fileURLToPath(new URL('./stopping-program.ts', import.meta.url))
 
 it('a server that is told to stop ends open streams and kept connections, and goes by itself', async () => {
-  const program = fork(PROGRAM, [], { execArgv: ['--conditions=react-server', '--import', 'tsx'], silent: true })
+  const program = fork(PROGRAM, [], {
+    execArgv: ['--conditions=react-server', '--import', 'tsx'],
+    silent: true,
+    env: { ...process.env, BENDWORTHY_LOG_LEVEL: 'info' },
+  })
   let log = ''
   program.stderr?.on('data', (part) => {
     log += part

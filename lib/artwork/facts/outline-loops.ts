@@ -53,7 +53,10 @@ export function traceOutline(objects: LayerObjects): OutlineFacts | null {
   const chained = chain(strokes)
   const rings = [...closed, ...chained.rings]
   const whole = new Box()
-  for (const edge of [...strokes, ...closed.flat()]) include(whole, edge)
+  // A stroke from a point to itself is a speck that lies anywhere: it is no part of the outline.
+  const drawn = [...chained.strokes, ...closed.flat()]
+  if (drawn.length === 0) return null
+  for (const edge of drawn) include(whole, edge)
   const measured = rings.map((ring) => {
     const box = new Box()
     for (const edge of ring) include(box, edge)
@@ -146,15 +149,27 @@ function contourOf(objects: LayerObjects, contour: number): Edge[] {
 }
 
 /** Joins strokes end to end into rings. Whatever hangs on a loose end or a branch is in no ring. */
-function chain(strokes: readonly Edge[]): { rings: Edge[][]; looseEnds: (readonly [number, number])[] } {
+function chain(given: readonly Edge[]): {
+  rings: Edge[][]
+  strokes: Edge[]
+  looseEnds: (readonly [number, number])[]
+} {
   const nodes = new NodeFinder()
-  const ends = strokes.map((edge) => [nodes.find(edge.x0, edge.y0), nodes.find(edge.x1, edge.y1)] as const)
+  const found = given.map((edge) => ({
+    edge,
+    ends: [nodes.find(edge.x0, edge.y0), nodes.find(edge.x1, edge.y1)] as const,
+  }))
+  // A stroke from a point to itself joins nothing: it bridges a gap that is none, unless it is an arc that comes back.
+  const isShort = ({ edge, ends: [from, to] }: (typeof found)[number]) => from === to && lengthOf(edge) <= 2 * JOINED_NM
+  const kept = found.filter((each) => !isShort(each))
+  const strokes = kept.map(({ edge }) => edge)
+  const ends = kept.map((each) => each.ends)
   const edgesAt = nodes.places.map((): number[] => [])
   ends.forEach(([from, to], at) => {
     edgesAt[from]?.push(at)
     edgesAt[to]?.push(at)
   })
-  const looseEnds = nodes.places.filter((_, node) => edgesAt[node]?.length !== 2)
+  const looseEnds = nodes.places.filter((_, node) => ![0, 2].includes(edgesAt[node]?.length ?? 0))
   const rings: Edge[][] = []
   const used = new Set<number>()
   for (let first = 0; first < strokes.length; first += 1) {
@@ -176,8 +191,13 @@ function chain(strokes: readonly Edge[]): { rings: Edge[][]; looseEnds: (readonl
     }
     if (isRing && node === start && edgesAt[start]?.length === 2) rings.push(ring)
   }
-  return { rings, looseEnds }
+  return { rings, strokes, looseEnds }
 }
+
+const lengthOf = (edge: Edge): number =>
+  edge.kind === LINE
+    ? Math.hypot(edge.x1 - edge.x0, edge.y1 - edge.y0)
+    : Math.hypot(edge.x0 - edge.cx, edge.y0 - edge.cy) * sweepOfEdge(edge)
 
 const turned = ({ kind, x0, y0, x1, y1, cx, cy }: Edge): Edge => ({
   kind: kind === LINE ? LINE : kind === ARC_CLOCKWISE ? ARC_COUNTERCLOCKWISE : ARC_CLOCKWISE,
@@ -220,7 +240,10 @@ const sweepOfEdge = ({ kind, x0, y0, x1, y1, cx, cy }: Edge): number => {
 function signedAreaNm2(ring: readonly Edge[]): number {
   const [originX, originY] = [ring[0]?.x0 ?? 0, ring[0]?.y0 ?? 0]
   let twice = 0
-  for (const edge of ring) {
+  for (const [at, edge] of ring.entries()) {
+    // Ends that count as one point may be micrometres apart: the ring goes straight on there.
+    const next = ring[(at + 1) % ring.length] ?? edge
+    twice += (edge.x1 - originX) * (next.y0 - originY) - (next.x0 - originX) * (edge.y1 - originY)
     const [x0, y0, x1, y1] = [edge.x0 - originX, edge.y0 - originY, edge.x1 - originX, edge.y1 - originY]
     if (edge.kind === LINE) twice += x0 * y1 - x1 * y0
     else {

@@ -34,3 +34,10 @@ export function listRealFiles(): RealFile[] {
     return files.map((facts) => ({ set, facts, read: () => readFileSync(path.join(folder, set, facts.file)) }))
   })
 }
+
+/** Whatever lies in a set's folder, lists of extensions and notes too, as somebody would upload it. */
+export function readWholeSet(set: string): { name: string; bytes: Uint8Array }[] {
+  if (folder === null) return []
+  const place = path.join(folder, set)
+  return readdirSync(place).map((name) => ({ name, bytes: new Uint8Array(readFileSync(path.join(place, name))) }))
+}

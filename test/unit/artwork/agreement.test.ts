@@ -100,11 +100,12 @@ describe('artwork and design', () => {
     expect(differences(item).join('\n')).toContain(expected)
   })
 
-  test.each([
-    ['in inches', inProfile('%MOMM*%', '%MOIN*%')],
-    ['in inches, drills', inPlated('METRIC', 'INCH')],
-  ])('the same numbers %s are another part', async (_, changes) => {
-    expect(judge(await readFiles(changes)).verdict).toBe('fails')
+  test('the same numbers in inches are other holes', async () => {
+    expect(judge(await readFiles(inPlated('METRIC', 'INCH'))).verdict).toBe('fails')
+  })
+
+  test('a profile beyond 2 m is not read whole, and so no contradiction of its own', async () => {
+    expect(judge(await readFiles(inProfile('%MOMM*%', '%MOIN*%'))).verdict).toBe('cannot-tell')
   })
 
   test('a set that is turned by a quarter and moved agrees as before', async () => {
@@ -129,6 +130,13 @@ describe('artwork and design', () => {
       item.outcomes.flatMap((outcome) => (outcome.kind === 'cannot-tell' ? [outcome.because] : [])).join(),
     ).toContain('was not read whole: line')
     expect(item.verdict).not.toBe('meets')
+  })
+
+  test('what a broken file lacks is no contradiction: nobody can tell', async () => {
+    const item = judge(await readFiles(inPlated('X20.875Y35.000\n', 'X20.875Y35.0Q0\n')))
+    expect(differences(item)).toEqual([])
+    const open = item.outcomes.flatMap((outcome) => (outcome.kind === 'cannot-tell' ? [outcome.because] : []))
+    expect(open.join()).toContain('9 in pipit-drill-plated.drl and 10 in "Vias at the island" in the plan, but')
   })
 
   test('a job file of another thickness and size, a project of another name, and a cover where none is, are found', () => {

@@ -44,6 +44,7 @@ export * from './trail'
 export * from './trail-reading'
 export * from './trail-words'
 export * from './transition'
+export { findVerdictDirection, type VerdictDirection } from './verdict-direction'
 export * from './voiding-changes'
 export {
   explainNoApproval,

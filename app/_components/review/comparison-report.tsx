@@ -1,14 +1,21 @@
 'use client'
 
 import Link from 'next/link'
-import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
+import { type Columns, DataRow, DataTable, RowGroup } from '@/app/_components/ui/data-table'
 import { DecidingEndText, LimitText } from '@/app/_components/ui/limit-text'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { QuantityText } from '@/app/_components/ui/quantity'
 import { PageSection } from '@/app/_components/ui/section'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { paths } from '@/lib/addresses'
-import type { ContentComparison, InputChange, MovedVerdict, VerdictSide } from '@/lib/review'
+import {
+  type ContentComparison,
+  findVerdictDirection,
+  type InputChange,
+  type MovedVerdict,
+  type VerdictDirection,
+  type VerdictSide,
+} from '@/lib/review'
 import type { ComparisonPart } from './comparison-parts'
 import { ANSWER_WORDS } from './words'
 
@@ -39,14 +46,14 @@ const AREA_WORDS: Record<InputChange['area'], string> = {
   artwork: 'artwork',
 }
 
-/** Differing inputs, moved verdicts and numbers, and answers that no longer stand. */
+/** What got worse and better first; then differing inputs, moved numbers, and answers that no longer stand. */
 export function ComparisonReport({ part = null, area = null, ...props }: ComparisonReportProps) {
   const { comparison } = props
   const isShown = (name: ComparisonPart) => part === null || part === name
   return (
     <>
-      {isShown('inputs') && <Inputs changes={comparison.changes} area={area} />}
       {isShown('verdicts') && <Verdicts {...props} />}
+      {isShown('inputs') && <Inputs changes={comparison.changes} area={area} />}
       {isShown('numbers') && <Numbers {...props} />}
       {isShown('answers') && <Answers {...props} />}
     </>
@@ -98,27 +105,43 @@ function Verdicts({ comparison, questions, projectId, revisionId, before, after 
       {moved.length === 0 ? (
         <EmptyState>No verdict changed.</EmptyState>
       ) : (
-        <DataTable label="Verdicts that changed" columns={columns}>
-          {moved.map((move) => (
-            <DataRow
-              key={move.itemId}
-              columns={columns}
-              cells={{
-                item: (
-                  <Link href={paths.item(projectId, revisionId, move.itemId)}>
-                    {questions[move.itemId] ?? move.itemId}
-                  </Link>
-                ),
-                before: <Side side={move.before} />,
-                after: <Side side={move.after} />,
-              }}
-            />
-          ))}
+        <DataTable label="Verdicts that changed" columns={columns} isGrouped>
+          {DIRECTIONS.map(({ direction, title }) => {
+            const own = moved.filter((move) => directionOf(move) === direction)
+            return own.length === 0 ? null : (
+              <RowGroup key={direction} columns={columns} head={`${title} (${own.length})`}>
+                {own.map((move) => (
+                  <DataRow
+                    key={move.itemId}
+                    columns={columns}
+                    cells={{
+                      item: (
+                        <Link href={paths.item(projectId, revisionId, move.itemId)}>
+                          {questions[move.itemId] ?? move.itemId}
+                        </Link>
+                      ),
+                      before: <Side side={move.before} />,
+                      after: <Side side={move.after} />,
+                    }}
+                  />
+                ))}
+              </RowGroup>
+            )
+          })}
         </DataTable>
       )}
     </PageSection>
   )
 }
+
+const DIRECTIONS: readonly { readonly direction: VerdictDirection; readonly title: string }[] = [
+  { direction: 'worse', title: 'Got worse' },
+  { direction: 'better', title: 'Got better' },
+  { direction: 'otherwise', title: 'Changed otherwise' },
+]
+
+const directionOf = ({ before, after }: MovedVerdict): VerdictDirection =>
+  findVerdictDirection(before?.verdict ?? null, after?.verdict ?? null)
 
 /** What fails now comes first, then what failed before. */
 function rank({ before, after }: MovedVerdict): number {

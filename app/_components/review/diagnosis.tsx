@@ -65,21 +65,24 @@ export function Diagnosis({ causes, place, design, bends, zones }: DiagnosisProp
   return (
     <div className="stack">
       {causes.length > 1 && (
-        <div className="row filters no-print">
-          <ChoiceGroup label="What the verdict rests on" options={BASIS_OPTIONS} value={basis} onChange={setBasis} />
-          <ChoiceGroup label="Order" options={ORDERS} value={order} onChange={setOrder} />
-          {people.length > 0 && (
-            <SelectField
-              label="Ask"
-              value={person}
-              onChange={setPerson}
-              options={[
-                { value: ALL, label: 'anybody' },
-                ...people.map((name) => ({ value: name, label: `the ${name}` })),
-              ]}
-            />
-          )}
-        </div>
+        <details className="no-print">
+          <summary>Filter and sort</summary>
+          <div className="row filters">
+            <ChoiceGroup label="What the verdict rests on" options={BASIS_OPTIONS} value={basis} onChange={setBasis} />
+            <ChoiceGroup label="Order" options={ORDERS} value={order} onChange={setOrder} />
+            {people.length > 0 && (
+              <SelectField
+                label="Ask"
+                value={person}
+                onChange={setPerson}
+                options={[
+                  { value: ALL, label: 'anybody' },
+                  ...people.map((name) => ({ value: name, label: `the ${name}` })),
+                ]}
+              />
+            )}
+          </div>
+        </details>
       )}
       {shown.length === 0 && <EmptyState>Nothing that fails matches this filter.</EmptyState>}
       <ol>

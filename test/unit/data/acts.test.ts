@@ -28,6 +28,7 @@ const NO_FORM: Readonly<Record<string, string>> = {
   askForRemedies: 'a route that is followed, and changes nothing of a review',
   askForWayOut: 'a route that is followed, and changes nothing of a review',
   runRemedies: 'the server itself, for the person who asked',
+  runWayOut: 'the server itself, for the person who asked',
   readJob: 'a reading',
   stopJob: 'anyone who followed a job went away',
 }

@@ -5,8 +5,9 @@ import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-tabl
 import { Notice } from '@/app/_components/ui/notices'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { WayOut } from '@/lib/engine/remedies'
-import { BASIS_WORDS, getWorstVerdict, type Verdict } from '@/lib/engine/results'
+import { BASIS_WORDS } from '@/lib/engine/results'
 import { countOf } from '@/lib/engine/units'
+import { findVerdictDirection } from '@/lib/review'
 
 interface WayOutReportProps {
   readonly wayOut: WayOut
@@ -140,8 +141,4 @@ function EffectTable({ moved }: Pick<WayOut, 'moved'>) {
   )
 }
 
-function isWorse({ before, after }: WayOut['moved'][number]): boolean {
-  if (before === after || before === 'needs-judgment' || after === 'needs-judgment') return false
-  const worst: Verdict = getWorstVerdict([before, after])
-  return worst === after
-}
+const isWorse = ({ before, after }: WayOut['moved'][number]): boolean => findVerdictDirection(before, after) === 'worse'

@@ -40,8 +40,14 @@ export default async function ComparePage({ params, searchParams }: ComparePageP
   const actor = await requireActor(paths.compare(projectId))
   const project = await readOrNotFound(() => getProject(actor, projectId))
   const options = await listComparable(actor, projectId)
-  const from = comparedSchema.safeParse(asked.from)
-  const to = comparedSchema.safeParse(asked.to)
+  // Whoever asks for nothing gets the newest revision against the one before it.
+  const [newest, previous] = options.filter(({ ref }) => ref.startsWith('revision:'))
+  const sides =
+    asked.from === undefined && asked.to === undefined && newest !== undefined && previous !== undefined
+      ? { from: previous.ref, to: newest.ref }
+      : asked
+  const from = comparedSchema.safeParse(sides.from)
+  const to = comparedSchema.safeParse(sides.to)
   const view =
     from.success && to.success
       ? await computeOrNotFound(actor, () => compareInProject(actor, { projectId, from: from.data, to: to.data }))
@@ -58,8 +64,8 @@ export default async function ComparePage({ params, searchParams }: ComparePageP
       <CompareSides
         projectId={projectId}
         options={options}
-        from={typeof asked.from === 'string' ? asked.from : null}
-        to={typeof asked.to === 'string' ? asked.to : null}
+        from={typeof sides.from === 'string' ? sides.from : null}
+        to={typeof sides.to === 'string' ? sides.to : null}
       />
       {view === null ? (
         <EmptyState>

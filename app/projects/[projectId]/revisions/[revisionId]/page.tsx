@@ -46,6 +46,11 @@ export default async function ResultsPage({ params }: RevisionParams) {
         title="Results"
         actions={
           <>
+            {causes.length > 0 && (
+              <LinkButton href={paths.revision(projectId, revisionId, 'way-out')} weight="strong">
+                Find a way out
+              </LinkButton>
+            )}
             <LinkButton href={paths.results(revisionId)} weight="quiet" download>
               Results as JSON
             </LinkButton>
@@ -62,14 +67,6 @@ export default async function ResultsPage({ params }: RevisionParams) {
           projectId={projectId}
           revisionId={revisionId}
         />
-        {causes.length > 0 && (
-          <div className="row no-print">
-            <LinkButton href={paths.revision(projectId, revisionId, 'way-out')} weight="strong">
-              Find a way out
-            </LinkButton>
-            <span className="small muted">A small set of changes that clears what fails, for the whole design.</span>
-          </div>
-        )}
         <Diagnosis
           causes={causes}
           place={{

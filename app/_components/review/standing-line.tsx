@@ -1,6 +1,6 @@
 import Link from 'next/link'
 import { paths } from '@/lib/addresses'
-import { BASIS_WORDS, ITEM_BASES } from '@/lib/engine/results'
+import { BASIS_WORDS, ITEM_BASES, VERDICT_WORDS } from '@/lib/engine/results'
 import { countOf } from '@/lib/engine/units'
 import type { Standing } from '@/lib/review'
 
@@ -22,12 +22,12 @@ export function StandingLine({ standing, causeCount, blockerCount, projectId, re
   const facts = [
     { label: failing === 1 ? 'fails' : 'fail', count: failing, note: bases.join(', '), href: show('failing') },
     { label: 'input missing', count: standing.inputMissing, href: show('not-computed') },
-    { label: 'cannot tell', count: standing.cannotTell, href: show('cannot-tell') },
+    { label: VERDICT_WORDS['cannot-tell'].word, count: standing.cannotTell, href: show('cannot-tell') },
     { label: 'to judge', count: standing.toJudge, href: show('unanswered') },
-    { label: 'thin margin', count: standing.thin, href: show('failing') },
+    { label: VERDICT_WORDS['thin-margin'].word, count: standing.thin, href: show('failing') },
     { label: 'waived', count: standing.waived },
     { label: 'settled', count: standing.settled },
-    { label: 'not applicable', count: standing.notApplicable },
+    { label: VERDICT_WORDS['not-applicable'].word, count: standing.notApplicable },
   ]
   return (
     <div className="stack">

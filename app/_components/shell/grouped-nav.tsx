@@ -20,16 +20,7 @@ export function GroupedNav({ label, groups }: { label: string; groups: readonly 
         return (
           <div key={group.label} className="nav-group" data-here={isOpen || undefined}>
             <p className="nav-group-head label">
-              {first === undefined || isOpen ? (
-                group.label
-              ) : (
-                <Link
-                  href={first.href}
-                  aria-label={`${group.label}: ${group.links.map((link) => link.label).join(', ')}`}
-                >
-                  {group.label}
-                </Link>
-              )}
+              {first === undefined || isOpen ? group.label : <Link href={first.href}>{group.label}</Link>}
             </p>
             <div className="choices">
               {group.links.map((link) => (

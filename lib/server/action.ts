@@ -7,6 +7,7 @@ import { type AccessPlace, type Actor, type ActResult, openSession, type Visit }
 import { ACTS, type ActInput, type ActName } from '@/lib/inputs'
 import { notingRefusal } from './access-notes'
 import { explainError, explainInput, SIGNED_OUT } from './expected-errors'
+import { countRefusal } from './metrics'
 import type { ServerRefusal } from './refusal'
 import { inTurn, type Queued } from './route'
 import { getActor, keepSession } from './session'
@@ -87,7 +88,13 @@ export function joiningAction<S extends z.ZodType, T extends { readonly userId: 
     })
 }
 
-async function answer<S extends z.ZodType, T>(
+async function answer<S extends z.ZodType, T>(...asked: Parameters<typeof carryOut<S, T>>): Promise<ActionResult<T>> {
+  const result = await carryOut(...asked)
+  if (!result.ok) countRefusal(result.refusal.kind)
+  return result
+}
+
+async function carryOut<S extends z.ZodType, T>(
   schema: S,
   input: unknown,
   doing: string,

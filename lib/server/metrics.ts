@@ -3,6 +3,7 @@ import { createHash, timingSafeEqual } from 'node:crypto'
 import { Counter, collectDefaultMetrics, Gauge, Histogram, Registry } from 'prom-client'
 import { getSettings } from '@/lib/config'
 import { readConnection } from './connection'
+import type { ServerRefusal } from './refusal'
 import { isFromThisMachine } from './visit'
 
 /** Text format 0.0.4 of the open exposition format, which common monitoring reads. Names carry their unit. */
@@ -12,7 +13,6 @@ interface Metrics {
   readonly seconds: Histogram<'method'>
   readonly underWay: Gauge
   readonly refusals: Counter<'kind'>
-  readonly jobs: Counter<'kind' | 'end'>
 }
 
 /** One per process, however often a bundle holds this module. */
@@ -50,14 +50,10 @@ function makeMetrics(): Metrics {
       labelNames: ['kind'],
       registers,
     }),
-    jobs: new Counter({
-      name: 'bendworthy_jobs_total',
-      help: 'Jobs off the request path that came to an end',
-      labelNames: ['kind', 'end'],
-      registers,
-    }),
   }
 }
+
+export const countRefusal = (kind: ServerRefusal['kind']): void => getMetrics().refusals.inc({ kind })
 
 /**
  * To this machine itself, or with the token. Anybody else gets the answer for an address that there is not: how busy a server is, is not

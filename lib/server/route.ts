@@ -5,6 +5,7 @@ import type { Actor, FileDownload } from '@/lib/data'
 import { noteFetched, notingRefusal } from './access-notes'
 import { explainError, explainInput, SIGNED_OUT } from './expected-errors'
 import { getFairTurns, type TurnKind } from './fair-turns'
+import { countRefusal } from './metrics'
 import type { ServerRefusal } from './refusal'
 import { nameAddress } from './request-address'
 import { getActor } from './session'
@@ -111,6 +112,7 @@ export async function readInput<S extends z.ZodType>(
 }
 
 function refuse(refusal: ServerRefusal): Response {
+  countRefusal(refusal.kind)
   return Response.json({ error: refusal }, { status: STATUS[refusal.kind], headers: getRefusalHeaders(refusal) })
 }
 

@@ -32,6 +32,8 @@ test('a server says how it is, names its requests, counts them, and warns of set
     ])
     const metrics = await ask('/api/metrics')
     expect(metrics.headers.get('content-type')).toContain('text/plain; version=0.0.4')
+    await ask('/api/revisions/none/trail?format=csv')
+    expect(await (await ask('/api/metrics')).text()).toMatch(/^bendworthy_refusals_total\{kind="[a-z-]+"\} [1-9]/m)
     expect(await metrics.text()).toMatch(/^bendworthy_requests_total\{method="GET",status="200"\} [1-9]/m)
     // A request that something forwarded is not from this machine, whoever sends it on.
     const forwarded = { 'x-forwarded-for': '203.0.113.9' }

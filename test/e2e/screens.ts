@@ -64,7 +64,7 @@ export function listScreens(scene: ScreenScene): Screen[] {
     { name: 'verify-package', path: '/verify-package', as: 'designer' },
     { name: 'home-designer', path: '/', as: 'designer' },
     ...REVISION_TABS.map((name) => ({ name: `skua-b-${name}`, path: `${skuaB}${tab(name)}`, as: 'designer' as const })),
-    ...(['overview', 'way-out', 'construction', 'bends', 'features', 'plan', 'checklist', 'threads'] as const).map(
+    ...(['overview', 'construction', 'bends', 'features', 'plan', 'checklist', 'threads'] as const).map(
       (name) => ({
         name: `skua-a-${name}`,
         path: `${skuaA}${tab(name)}`,

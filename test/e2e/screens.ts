@@ -64,13 +64,11 @@ export function listScreens(scene: ScreenScene): Screen[] {
     { name: 'verify-package', path: '/verify-package', as: 'designer' },
     { name: 'home-designer', path: '/', as: 'designer' },
     ...REVISION_TABS.map((name) => ({ name: `skua-b-${name}`, path: `${skuaB}${tab(name)}`, as: 'designer' as const })),
-    ...(['overview', 'construction', 'bends', 'features', 'plan', 'checklist', 'threads'] as const).map(
-      (name) => ({
-        name: `skua-a-${name}`,
-        path: `${skuaA}${tab(name)}`,
-        as: 'designer' as const,
-      }),
-    ),
+    ...(['overview', 'construction', 'bends', 'features', 'plan', 'checklist', 'threads'] as const).map((name) => ({
+      name: `skua-a-${name}`,
+      path: `${skuaA}${tab(name)}`,
+      as: 'designer' as const,
+    })),
     { name: 'skua-b-panels', path: `${skuaB}/fabrication/panels`, as: 'designer' },
     { name: 'skua-b-cost', path: `${skuaB}/fabrication/cost`, as: 'designer' },
     { name: 'skua-b-panels-fabricator', path: `${skuaB}/fabrication/panels`, as: 'ostrel' },

@@ -169,6 +169,19 @@ async function fillTheRest(team: Team, revisionId: string): Promise<void> {
         uploadedById: setById,
       },
     })
+    await tx.artworkReading.create({ data: { key: 'f'.repeat(64), part: 'facts', contentJson: '{}', createdAt: at } })
+    await tx.artworkRole.create({
+      data: {
+        revisionId,
+        fileName: 'top.gbr',
+        sha256: 'd'.repeat(64),
+        role: 'copper',
+        side: 'top',
+        layerNumber: 1,
+        setById,
+        setAt: at,
+      },
+    })
     await tx.proposal.create({
       data: {
         revisionId,

@@ -147,7 +147,7 @@ function LeadLine({ outcome }: { outcome: Outcome }) {
         <p className="cause-figure">
           <DecidingValue outcome={outcome} />{' '}
           <span className="muted">
-            <DecidingLimit outcome={outcome} />
+            limit <DecidingLimit outcome={outcome} />
           </span>
         </p>
       )}

@@ -8,7 +8,10 @@ const FOLDER = fileURLToPath(new URL('../../docs/pictures', import.meta.url))
 /** Pictures of the README: screen, height, and the heading that stands at the top; null for the top of the page. */
 const PICTURES = [
   { name: 'construction', screen: 'skua-b-construction', height: 900, heading: null },
-  { name: 'bends', screen: 'skua-b-bends', height: 900, heading: 'Verdicts' },
+  { name: 'results', screen: 'skua-a-overview', height: 900, heading: null },
+  { name: 'bends', screen: 'skua-b-bends', height: 1000, heading: null },
+  { name: 'plan', screen: 'skua-b-plan', height: 900, heading: null },
+  { name: 'artwork', screen: 'pipit-artwork', height: 900, heading: null },
   { name: 'checklist', screen: 'skua-b-checklist', height: 900, heading: null },
   { name: 'fabrication', screen: 'skua-b-fabrication', height: 860, heading: null },
   { name: 'panels', screen: 'skua-b-panels', height: 860, heading: null },
@@ -20,11 +23,11 @@ const PICTURES = [
 test('pictures of the README', async ({ demo, openAs, consoleWatch }) => {
   consoleWatch.expect(/status of 404/)
   const screens = listScreens({ ...demo, invitationPath: '/' })
-  const page = await openAs('designer')
-  await page.emulateMedia({ colorScheme: 'light', reducedMotion: 'reduce' })
   for (const { name, screen, height, heading } of PICTURES) {
     const found = screens.find((each) => each.name === screen)
-    if (found === undefined) throw new RangeError(`no screen ${screen}`)
+    if (found?.as == null) throw new RangeError(`no screen ${screen}`)
+    const page = await openAs(found.as)
+    await page.emulateMedia({ colorScheme: 'light', reducedMotion: 'reduce' })
     await page.setViewportSize({ width: 1280, height })
     await page.goto(found.path)
     await page.waitForLoadState('networkidle')
@@ -33,5 +36,6 @@ test('pictures of the README', async ({ demo, openAs, consoleWatch }) => {
       await place.evaluate((element) => window.scrollTo(0, element.getBoundingClientRect().top + window.scrollY - 24))
     }
     await page.screenshot({ path: path.join(FOLDER, `${name}.png`) })
+    await page.close()
   }
 })

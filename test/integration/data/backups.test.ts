@@ -9,6 +9,7 @@ import * as data from '@/lib/data'
 import { takeAllAsFound } from '@/lib/data/acts/workspace/adopt-state'
 import { inWriteTransaction } from '@/lib/data/consequences/write'
 import { db, openDatabase, replaceDatabase } from '@/lib/data/store/client'
+import { copyDatabase } from '@/lib/data/store/copy-database'
 import { expectDone, expectRefused } from '@/test/factories/act-results'
 import { makeTeam } from '@/test/factories/people'
 import { makeRevision, makeRevisionAt, sign } from '@/test/factories/reviews'
@@ -30,12 +31,39 @@ describeOnBothDatabases('a backup', (current, kind) => {
       const refusal = await expectRefused(data.createBackup(team.admin))
       expect(refusal).toMatchObject({
         kind: 'clash',
-        message: expect.stringMatching(/pg_dump.*copy the folder .*files/),
+        message: expect.stringMatching(/npm run backup.*pg_dump.*copy of the folder .*files/),
       })
       expect(await db().trailRecord.count({ where: { action: 'backup-made' } })).toBe(0)
     })
+
+    it('is dumped by the tool of PostgreSQL, whole', async () => {
+      const revisionId = await makeRevision(await makeTeam())
+      const folder = mkdtempSync(path.join(tmpdir(), 'bendworthy-dump-'))
+      try {
+        const { database, url } = current()
+        const file = await copyDatabase(database, url, folder)
+        const run = async (...args: string[]) => (await promisify(execFile)('pg_restore', args)).stdout
+        expect(await run('--list', file)).toMatch(/TABLE DATA public TrailRecord /)
+        expect(await run('--data-only', '--table=Revision', '--file=-', file)).toContain(revisionId)
+        expect(statSync(file).mode & 0o077, 'for its owner alone').toBe(0)
+        const other = Object.assign(new URL(url), { pathname: '/bendworthy_none' }).href
+        await expect(copyDatabase(database, other, folder)).rejects.toThrow(/pg_dump failed: .*does not exist/)
+      } finally {
+        rmSync(folder, { recursive: true, force: true })
+      }
+    })
     return
   }
+
+  it('is made by the command too, and older ones than are to be kept go', async () => {
+    await makeTeam()
+    const first = await data.makeBackup(null)
+    const second = await data.makeBackup(2)
+    const { folder } = await data.makeBackup(2)
+    expect(readdirSync(path.dirname(folder)).toSorted()).toEqual([path.basename(second.folder), path.basename(folder)])
+    expect(path.basename(first.folder) < path.basename(second.folder)).toBe(true)
+    expect(await db().trailRecord.count({ where: { action: 'backup-made' } })).toBe(3)
+  })
 
   it('holds database and files as they were, no secret, and opens as a data folder of its own', async () => {
     const team = await makeTeam()

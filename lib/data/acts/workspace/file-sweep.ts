@@ -62,6 +62,7 @@ async function findUsed(tx: TransactionClient, hashes: string[]): Promise<Readon
   const rows = [
     ...(await tx.attachment.findMany(query)),
     ...(await tx.artwork.findMany(query)),
+    ...(await tx.artworkRole.findMany(query)),
     ...(await tx.package.findMany(query)),
   ]
   return new Set(rows.map(({ sha256 }) => sha256))

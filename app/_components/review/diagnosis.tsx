@@ -146,7 +146,7 @@ function LeadLine({ outcome }: { outcome: Outcome }) {
       {outcome.kind === 'decided' && (
         <p className="cause-figure">
           <DecidingValue outcome={outcome} />{' '}
-          <span className="muted">
+          <span className="muted small">
             limit <DecidingLimit outcome={outcome} />
           </span>
         </p>

@@ -10,6 +10,7 @@ import type { RemedyBasisView } from '@/lib/data'
 import { type Bend, type Design, dropSettledMarks, type Remedy, type RemedyReport } from '@/lib/engine'
 import { applyDesignPatch } from '@/lib/engine/remedies'
 import { explainUnpriced } from '@/lib/fabrication/remedies'
+import { AppliedNotice } from '../applied-notice'
 import { useDraft } from '../draft'
 import { RemedyArrivalNote } from './remedy-arrival'
 import { fetchRemedyBases } from './remedy-bases'
@@ -117,19 +118,9 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
         />
       )}
       {applied !== null && applied.draft === state.design && (
-        <Notice tone="done" role="status">
-          <p>Applied to the draft: {applied.name}. It is stored when you save.</p>
-          <div className="row above">
-            <Button
-              onPress={() => {
-                dispatch({ type: 'undo' })
-                setApplied(null)
-              }}
-            >
-              Undo
-            </Button>
-          </div>
-        </Notice>
+        <AppliedNotice onUndone={() => setApplied(null)}>
+          Applied to the draft: {applied.name}. It is stored when you save.
+        </AppliedNotice>
       )}
       {found !== null && !isCurrent && (
         <Notice tone="caution" role="status">

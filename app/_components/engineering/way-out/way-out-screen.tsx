@@ -9,6 +9,7 @@ import { PageSection } from '@/app/_components/ui/section'
 import { Skeleton } from '@/app/_components/ui/skeleton'
 import { type Design, dropSettledMarks } from '@/lib/engine'
 import { applyDesignPatch, type WayOut } from '@/lib/engine/remedies'
+import { AppliedNotice } from '../applied-notice'
 import { DraftProvider, SaveBar, type SaveDesignAction, type StoredRevision, useDraft } from '../draft'
 import '../engineering.css'
 import { useWayOut } from './use-way-out'
@@ -91,21 +92,9 @@ function Search() {
         </Notice>
       )}
       {isApplied && (
-        <Notice tone="done" role="status">
-          <p>
-            Applied to the draft on this page. {stored.mayEdit ? 'It is stored when you save.' : 'Propose it above.'}
-          </p>
-          <div className="row above">
-            <Button
-              onPress={() => {
-                dispatch({ type: 'undo' })
-                setApplied(null)
-              }}
-            >
-              Undo
-            </Button>
-          </div>
-        </Notice>
+        <AppliedNotice onUndone={() => setApplied(null)}>
+          Applied to the draft on this page. {stored.mayEdit ? 'It is stored when you save.' : 'Propose it above.'}
+        </AppliedNotice>
       )}
       {found !== null && !isSearching && (
         <WayOutReport

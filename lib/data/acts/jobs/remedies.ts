@@ -21,18 +21,7 @@ import type { ActResult } from '../../views'
  * and fabricator find the same job again: its result is kept until something that it rests on changes.
  */
 export function askForRemedies(actor: Actor, input: RemediesInput): Promise<ActResult<{ readonly jobId: string }>> {
-  return outcomeOf(async () => {
-    const order = await prepare(actor, input)
-    const key = hashJson({ kind: 'remedies', askedBy: actor.userId, order, engineVersion: ENGINE_VERSION })
-    const jobId = await askForJob({
-      kind: 'remedies',
-      key,
-      askedById: actor.userId,
-      revisionId: input.revisionId,
-      inputJson: JSON.stringify(input),
-    })
-    return { jobId }
-  })
+  return outcomeOf(async () => keepJob('remedies', actor, input, await prepare(actor, input)))
 }
 
 /** @throws RefusalError where the draft, or what the person may see, no longer allows it */
@@ -43,24 +32,25 @@ export async function runRemedies(actor: Actor, inputJson: string, options: JobO
 
 /** Asks for a way out of what fails in a draft, under the limits that the person is shown; the same draft finds the same job again. */
 export function askForWayOut(actor: Actor, input: WayOutInput): Promise<ActResult<{ readonly jobId: string }>> {
-  return outcomeOf(async () => {
-    const order = await prepareDraft(actor, input)
-    const key = hashJson({ kind: 'way-out', askedBy: actor.userId, order, engineVersion: ENGINE_VERSION })
-    const jobId = await askForJob({
-      kind: 'way-out',
-      key,
-      askedById: actor.userId,
-      revisionId: input.revisionId,
-      inputJson: JSON.stringify(input),
-    })
-    return { jobId }
-  })
+  return outcomeOf(async () => keepJob('way-out', actor, input, await prepareDraft(actor, input)))
 }
 
 /** @throws RefusalError where the draft, or what the person may see, no longer allows it */
 export async function runWayOut(actor: Actor, inputJson: string, options: JobOptions): Promise<WayOut> {
   const input = readStoredJson('a job that was asked for', wayOutInput, inputJson)
   return runJob('wayOut', await prepareDraft(actor, input), options)
+}
+
+/** @param order  all that the result rests on: the same one finds the same job */
+async function keepJob(
+  kind: 'remedies' | 'way-out',
+  { userId }: Actor,
+  input: RemediesInput | WayOutInput,
+  order: object,
+): Promise<{ readonly jobId: string }> {
+  const key = hashJson({ kind, askedBy: userId, order, engineVersion: ENGINE_VERSION })
+  const { revisionId } = input
+  return { jobId: await askForJob({ kind, key, askedById: userId, revisionId, inputJson: JSON.stringify(input) }) }
 }
 
 async function prepare(actor: Actor, input: RemediesInput): Promise<RemedyOrder> {

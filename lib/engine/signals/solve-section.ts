@@ -61,11 +61,11 @@ export function solveSection(
   const names = lines.map((index) => section.conductors[index]?.name ?? '')
   const mirror = findMirror(section)
   if (mirror === null) {
-    const whole = solveCharges(section, fineness, lines, 'whole')
+    const [whole = null] = solveCharges(section, fineness, lines, ['whole'])
     return whole === null ? NO_SOLUTION : { ok: true, names, ...whole }
   }
   if (mirror.kind === 'through-lines') {
-    const half = solveCharges(mirror.section, fineness, lines, 'even')
+    const [half = null] = solveCharges(mirror.section, fineness, lines, ['even'])
     if (half === null) return NO_SOLUTION
     const twice = (matrix: readonly (readonly number[])[]) => matrix.map((row) => row.map((value) => 2 * value))
     return {
@@ -76,8 +76,7 @@ export function solveSection(
       unknowns: half.unknowns,
     }
   }
-  const even = solveCharges(mirror.section, fineness, [mirror.line], 'even')
-  const odd = solveCharges(mirror.section, fineness, [mirror.line], 'odd')
+  const [even = null, odd = null] = solveCharges(mirror.section, fineness, [mirror.line], ['even', 'odd'])
   if (even === null || odd === null) return NO_SOLUTION
   const join = (key: 'capacitance' | 'capacitanceInAir') => {
     const [e, o] = [even[key][0]?.[0] ?? Number.NaN, odd[key][0]?.[0] ?? Number.NaN]
@@ -128,15 +127,16 @@ function findMirror(
 
 type Charges = Pick<SectionSolution, 'capacitance' | 'capacitanceInAir' | 'unknowns'>
 
+/** @returns for each of the parts, null where it has no unique solution; what pieces do to each other is worked out once for all */
 function solveCharges(
   section: LineSection,
   fineness: MeshFineness,
   lines: readonly number[],
-  part: Part,
-): Charges | null {
+  parts: readonly Part[],
+): (Charges | null)[] {
   const scaleUm = findScaleUm(section)
   // Faces that reach across the mirror plane are cut in their middle by the mesh.
-  const panels = makePanels(section, fineness, true, scaleUm).filter(({ x }) => part === 'whole' || x > 0)
+  const panels = makePanels(section, fineness, true, scaleUm).filter(({ x }) => parts[0] === 'whole' || x > 0)
   const conductorPanels = panels.filter(({ conductor }) => conductor >= 0)
   const facePanels = panels.filter(({ conductor }) => conductor < 0)
   const floats = !section.hasPlaneBelow
@@ -151,17 +151,21 @@ function solveCharges(
   // The potential far away is an unknown of its own where no plane fixes it; the whole charge is then zero.
   const size = unknowns + (floats ? 1 : 0)
   const faceSize = facePanels.reduce((sum, { order }) => sum + order, 0)
-  const blocks = fillBlocks({
-    conductorPanels,
-    facePanels,
-    size,
-    faceSize,
-    hasPlane: section.hasPlaneBelow,
-    spacing,
-    floats,
-    part,
-  })
+  const system = { conductorPanels, facePanels, size, faceSize, hasPlane: section.hasPlaneBelow, spacing, floats }
+  return fillBlocks(system, parts).map((blocks, at) =>
+    solveBlocks(system, blocks, { lines, starts, part: parts[at] ?? 'whole' }),
+  )
+}
 
+function solveBlocks(
+  { conductorPanels, facePanels, size, faceSize, hasPlane, spacing }: ToFill,
+  blocks: Blocks,
+  {
+    lines,
+    starts,
+    part,
+  }: { readonly lines: readonly number[]; readonly starts: readonly number[]; readonly part: Part },
+): Charges | null {
   const potentials = new Float64Array(size * lines.length)
   conductorPanels.forEach(({ conductor, order }, at) => {
     const line = lines.indexOf(conductor)
@@ -208,7 +212,7 @@ function solveCharges(
     charge,
     faceCharge,
     starts,
-    hasPlane: section.hasPlaneBelow,
+    hasPlane,
     spacing,
     part,
   })
@@ -248,31 +252,42 @@ interface ToFill {
   readonly hasPlane: boolean
   readonly spacing: number | null
   readonly floats: boolean
-  readonly part: Part
 }
 
-function fillBlocks({ conductorPanels, facePanels, size, faceSize, hasPlane, spacing, floats, part }: ToFill): Blocks {
-  const byConductors = new Float64Array(size * size)
-  const byFaces = new Float64Array(size * faceSize)
-  const fieldByConductors = new Float64Array(faceSize * size)
-  const fieldByFaces = new Float64Array(faceSize * faceSize)
-  const influence = makeInfluence()
+function fillBlocks(
+  { conductorPanels, facePanels, size, faceSize, hasPlane, spacing, floats }: ToFill,
+  parts: readonly Part[],
+): Blocks[] {
+  const blocks = parts.map(() => ({
+    byConductors: new Float64Array(size * size),
+    byFaces: new Float64Array(size * faceSize),
+    fieldByConductors: new Float64Array(faceSize * size),
+    fieldByFaces: new Float64Array(faceSize * faceSize),
+  }))
+  const room = makeRoom(parts)
+  const around = { hasPlane, spacing }
+  const potentials = room.byPart.map(({ potential }) => potential)
+  const fields = room.byPart.map(({ fieldY }) => fieldY)
+  const [byConductors, byFaces, fieldByConductors, fieldByFaces] = [
+    blocks.map((block) => block.byConductors),
+    blocks.map((block) => block.byFaces),
+    blocks.map((block) => block.fieldByConductors),
+    blocks.map((block) => block.fieldByFaces),
+  ]
   let row = 0
   for (const panel of conductorPanels) {
     forEachPoint(panel, (x, y) => {
       let column = 0
       for (const source of conductorPanels) {
-        takeInfluence(source, x, y, hasPlane, spacing, part, influence, false)
-        for (let n = 0; n < source.order; n += 1)
-          byConductors[row * size + column + n] = influence.potential[n] as number
+        takeInfluence(source, x, y, around, room, false)
+        writeScaled(byConductors, row * size + column, potentials, source.order, 1)
         column += source.order
       }
-      if (floats) byConductors[row * size + column] = 1
+      if (floats) for (const matrix of byConductors) matrix[row * size + column] = 1
       column = 0
       for (const source of facePanels) {
-        takeInfluence(source, x, y, hasPlane, spacing, part, influence, false)
-        for (let n = 0; n < source.order; n += 1)
-          byFaces[row * faceSize + column + n] = influence.potential[n] as number
+        takeInfluence(source, x, y, around, room, false)
+        writeScaled(byFaces, row * faceSize + column, potentials, source.order, 1)
         column += source.order
       }
       row += 1
@@ -281,12 +296,12 @@ function fillBlocks({ conductorPanels, facePanels, size, faceSize, hasPlane, spa
   if (floats) {
     let column = 0
     for (const source of conductorPanels) {
-      byConductors[row * size + column] = 2 * source.halfLength
+      for (const matrix of byConductors) matrix[row * size + column] = 2 * source.halfLength
       column += source.order
     }
     column = 0
     for (const source of facePanels) {
-      byFaces[row * faceSize + column] = 2 * source.halfLength
+      for (const matrix of byFaces) matrix[row * faceSize + column] = 2 * source.halfLength
       column += source.order
     }
   }
@@ -298,21 +313,21 @@ function fillBlocks({ conductorPanels, facePanels, size, faceSize, hasPlane, spa
     forEachPoint(panel, (x, y, node) => {
       let column = 0
       for (const source of conductorPanels) {
-        takeInfluence(source, x, y, hasPlane, spacing, part, influence, true)
-        for (let n = 0; n < source.order; n += 1)
-          fieldByConductors[row * size + column + n] = step * (influence.fieldY[n] as number)
+        takeInfluence(source, x, y, around, room, true)
+        writeScaled(fieldByConductors, row * size + column, fields, source.order, step)
         column += source.order
       }
       column = 0
       for (const source of facePanels) {
-        takeInfluence(source, x, y, hasPlane, spacing, part, influence, true)
-        for (let n = 0; n < source.order; n += 1)
-          fieldByFaces[row * faceSize + column + n] = step * (influence.fieldY[n] as number)
+        takeInfluence(source, x, y, around, room, true)
+        writeScaled(fieldByFaces, row * faceSize + column, fields, source.order, step)
         if (source === panel) {
           const { polynomials } = pointsOnPanel(panel.order)
-          for (let n = 0; n < source.order; n += 1) {
-            const at = row * faceSize + column + n
-            fieldByFaces[at] = (fieldByFaces[at] as number) + (polynomials[node * MOST_ORDER + n] as number)
+          for (const matrix of fieldByFaces) {
+            for (let n = 0; n < source.order; n += 1) {
+              const at = row * faceSize + column + n
+              matrix[at] = (matrix[at] as number) + (polynomials[node * MOST_ORDER + n] as number)
+            }
           }
         }
         column += source.order
@@ -320,7 +335,21 @@ function fillBlocks({ conductorPanels, facePanels, size, faceSize, hasPlane, spa
       row += 1
     })
   }
-  return { byConductors, byFaces, fieldByConductors, fieldByFaces }
+  return blocks
+}
+
+/** Into a row of each part's matrix, from its values. */
+function writeScaled(
+  matrices: readonly Float64Array[],
+  from: number,
+  values: readonly Float64Array[],
+  count: number,
+  scale: number,
+): void {
+  for (let part = 0; part < matrices.length; part += 1) {
+    const [matrix, of] = [matrices[part] as Float64Array, values[part] as Float64Array]
+    for (let n = 0; n < count; n += 1) matrix[from + n] = scale * (of[n] as number)
+  }
 }
 
 function forEachPoint(panel: Panel, use: (x: number, y: number, node: number, weight: number) => void): void {
@@ -330,22 +359,65 @@ function forEachPoint(panel: Panel, use: (x: number, y: number, node: number, we
   })
 }
 
-/** Potential and field of a panel and its images in the planes. */
+/** Sign of what the mirror image of a panel adds. */
+const MIRRORED: Readonly<Record<Part, number>> = { whole: 0, even: 1, odd: -1 }
+
+/** Where influences are worked out: of the panel itself, of its mirror image, and together by part. */
+interface Room {
+  readonly parts: readonly Part[]
+  readonly own: Influence
+  readonly mirrored: Influence
+  readonly byPart: readonly Influence[]
+}
+
+const makeRoom = (parts: readonly Part[]): Room => ({
+  parts,
+  own: makeInfluence(),
+  mirrored: makeInfluence(),
+  byPart: parts.map(makeInfluence),
+})
+
+interface Around {
+  readonly hasPlane: boolean
+  readonly spacing: number | null
+}
+
+/** Potential and field of a panel and its images in the planes, for each part. */
 function takeInfluence(
   source: Panel,
   x: number,
   y: number,
-  hasPlane: boolean,
-  spacing: number | null,
-  part: Part,
-  into: Influence,
+  { hasPlane, spacing }: Around,
+  { parts, own, mirrored, byPart }: Room,
   withField: boolean,
 ): void {
-  into.potential.fill(0)
-  if (withField) into.fieldY.fill(0)
-  addWithImages(source, x, y, 1, hasPlane, spacing, into, withField)
+  const [first, second] = byPart
+  if (first === undefined) return
   // A charge on the left has the same potential where its mirror image on the right is asked at the mirrored point.
-  if (part !== 'whole') addWithImages(source, -x, y, part === 'even' ? 1 : -1, hasPlane, spacing, into, withField)
+  if (second === undefined) {
+    clear(first, withField)
+    addWithImages(source, x, y, 1, hasPlane, spacing, first, withField)
+    const sign = MIRRORED[parts[0] ?? 'whole']
+    if (sign !== 0) addWithImages(source, -x, y, sign, hasPlane, spacing, first, withField)
+    return
+  }
+  clear(own, withField)
+  clear(mirrored, withField)
+  addWithImages(source, x, y, 1, hasPlane, spacing, own, withField)
+  addWithImages(source, -x, y, 1, hasPlane, spacing, mirrored, withField)
+  for (let at = 0; at < parts.length; at += 1) {
+    const into = byPart[at] as Influence
+    const sign = MIRRORED[parts[at] as Part]
+    for (let n = 0; n < source.order; n += 1) {
+      into.potential[n] = (own.potential[n] as number) + sign * (mirrored.potential[n] as number)
+      if (withField) into.fieldY[n] = (own.fieldY[n] as number) + sign * (mirrored.fieldY[n] as number)
+    }
+  }
+}
+
+function clear({ potential, fieldY }: Influence, withField: boolean): void {
+  potential.fill(0)
+  if (withField) fieldY.fill(0)
 }
 
 function addWithImages(
@@ -379,8 +451,9 @@ interface Solved {
 
 /** A strip between two dielectrics has charge of either kind on both faces; which of it is free follows from the field beside it. */
 function addFieldOfStrips(capacitance: number[][], solved: Solved): void {
-  const { conductorPanels, facePanels, lines, charge, faceCharge, hasPlane, spacing, part } = solved
-  const influence = makeInfluence()
+  const { conductorPanels, facePanels, lines, charge, faceCharge, part } = solved
+  const room = makeRoom([part])
+  const influence = room.byPart[0] as Influence
   for (const panel of conductorPanels) {
     const line = lines.indexOf(panel.conductor)
     if (panel.below === panel.above || line < 0) continue
@@ -389,7 +462,7 @@ function addFieldOfStrips(capacitance: number[][], solved: Solved): void {
       const add = (sources: readonly Panel[], coefficients: Float64Array) => {
         let at = 0
         for (const source of sources) {
-          takeInfluence(source, x, y, hasPlane, spacing, part, influence, true)
+          takeInfluence(source, x, y, solved, room, true)
           for (let n = 0; n < source.order; n += 1) {
             lines.forEach((__, column) => {
               fields[column] =

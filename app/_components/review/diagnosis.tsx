@@ -9,7 +9,7 @@ import { SelectField } from '@/app/_components/ui/select-field'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { paths } from '@/lib/addresses'
 import type { BendResult, Design, ZoneResult } from '@/lib/engine'
-import { BASIS_WORDS, ITEM_BASES, type ItemBasis, type Outcome } from '@/lib/engine/results'
+import { BASIS_WORDS, type DecidedOutcome, ITEM_BASES, type ItemBasis, type Outcome } from '@/lib/engine/results'
 import type { Cause, CauseRow, Cure } from '@/lib/review'
 import { AnswerMark } from './answer-mark'
 import { CausePicture } from './cause-picture'
@@ -140,10 +140,13 @@ function CauseCard({ cause, place, picture }: { cause: Cause; place: DiagnosisPl
   )
 }
 
+/** "One, at most none" is no figure: the sentence says what is there and must not be. */
+const isFigure = ({ limit }: DecidedOutcome): boolean => limit.unit !== 'count' || limit.value !== 0
+
 function LeadLine({ outcome }: { outcome: Outcome }) {
   return (
     <div>
-      {outcome.kind === 'decided' && (
+      {outcome.kind === 'decided' && isFigure(outcome) && (
         <p className="cause-figure">
           <DecidingValue outcome={outcome} />{' '}
           <span className="muted small">

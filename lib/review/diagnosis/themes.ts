@@ -131,9 +131,9 @@ export const THEMES = {
       'registration-features',
       'plan-agreement',
       'statements-agree',
-      'artwork-agreement',
     ],
   },
+  artwork: { title: 'Artwork against the design', at: 'document', itemIds: ['artwork-agreement'] },
   review: {
     title: 'Open with the fabricator',
     at: 'review',

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import Link from 'next/link'
 import { AboutAccess, AccessLog } from '@/app/_components/access/access-log'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { PageHead } from '@/app/_components/ui/section'
@@ -20,7 +21,11 @@ export default async function ProjectAccessPage({ params, searchParams }: Access
   const view = await readOrNotFound(() => listProjectAccess(actor, projectId, page))
   return (
     <>
-      <PageHead title="Who opened what" over={view.name} under={<AboutAccess keptDays={view.keptDays} />} />
+      <PageHead
+        title="Who opened what"
+        over={<Link href={paths.project(projectId)}>{view.name}</Link>}
+        under={<AboutAccess keptDays={view.keptDays} />}
+      />
       <AccessLog
         view={view}
         page={page}

@@ -2,7 +2,7 @@
 
 import Link from 'next/link'
 import { usePathname } from 'next/navigation'
-import { isHere, type NavLink } from './nav-links'
+import { isHere, NavChoices, type NavLink } from './nav-links'
 
 export interface NavGroup {
   readonly label: string
@@ -23,17 +23,7 @@ export function GroupedNav({ label, groups }: { label: string; groups: readonly 
               {first === undefined || isOpen ? group.label : <Link href={first.href}>{group.label}</Link>}
             </p>
             <div className="choices">
-              {group.links.map((link) => (
-                <Link
-                  key={link.href}
-                  href={link.href}
-                  className="choice"
-                  aria-current={isHere(link, pathname) ? 'page' : undefined}
-                >
-                  {link.label}
-                  {link.count !== undefined && link.count > 0 && <span className="count"> {link.count}</span>}
-                </Link>
-              ))}
+              <NavChoices links={group.links} />
             </div>
           </div>
         )

@@ -18,22 +18,25 @@ export const isHere = (link: NavLink, pathname: string): boolean =>
 
 /** Links of which the one that holds the present page is marked. */
 export function NavLinks({ label, links }: { label: string; links: readonly NavLink[] }) {
-  const pathname = usePathname()
   return (
     <nav aria-label={label} className="choices">
-      {links.map((link) => {
-        return (
-          <Link
-            key={link.href}
-            href={link.href}
-            className="choice"
-            aria-current={isHere(link, pathname) ? 'page' : undefined}
-          >
-            {link.label}
-            {link.count !== undefined && link.count > 0 && <span className="count"> {link.count}</span>}
-          </Link>
-        )
-      })}
+      <NavChoices links={links} />
     </nav>
   )
+}
+
+/** The links themselves, for a list of choices. */
+export function NavChoices({ links }: { links: readonly NavLink[] }) {
+  const pathname = usePathname()
+  return links.map((link) => (
+    <Link
+      key={link.href}
+      href={link.href}
+      className="choice"
+      aria-current={isHere(link, pathname) ? 'page' : undefined}
+    >
+      {link.label}
+      {link.count !== undefined && link.count > 0 && <span className="count"> {link.count}</span>}
+    </Link>
+  ))
 }

@@ -18,49 +18,24 @@ export function compareCovers({ artwork, design }: ArtworkSubject): Comparison {
     const inner = layers.filter((layer, at) => COVERS.includes(layer.kind) && at > first && at < last)
     const hasCover = beyond(side).some(({ kind }) => COVERS.includes(kind)) || inner.length > 0
     if (covers.length > 0) {
-      pairs.push({
-        fact: `Cover at the ${side}`,
-        one: { where: listNames(covers), says: 'openings of a cover' },
-        other: {
-          where: 'the construction',
-          says: hasCover ? 'a cover' : 'no coverlay and no solder mask on this side',
-          path: ['construction', 'layers'],
-        },
-        agrees: hasCover,
-        places: [DESIGN_PLACE],
-      })
+      const says = hasCover ? 'a cover' : 'no coverlay and no solder mask on this side'
+      pairs.push(pairWithLayers(`Cover at the ${side}`, [listNames(covers), 'openings of a cover'], says, hasCover))
     }
     const stiffeners = beyond(side).filter(({ kind }) => kind === 'stiffener')
     const drawn = filesFor(artwork, 'stiffener').filter(({ role }) => role.side === side)
     if (drawn.length > 0) {
-      pairs.push({
-        fact: `Stiffener at the ${side}`,
-        one: { where: listNames(drawn), says: 'a stiffener' },
-        other: {
-          where: 'the construction',
-          says: stiffeners.length > 0 ? 'a stiffener' : 'none on this side',
-          path: ['construction', 'layers'],
-        },
-        agrees: stiffeners.length > 0,
-        places: [DESIGN_PLACE],
-      })
+      const isThere = stiffeners.length > 0
+      const says = isThere ? 'a stiffener' : 'none on this side'
+      pairs.push(pairWithLayers(`Stiffener at the ${side}`, [listNames(drawn), 'a stiffener'], says, isThere))
     }
   }
   const stiffeners = layers.filter(({ kind }) => kind === 'stiffener')
   const drawn = filesFor(artwork, 'stiffener')
   const sideless = drawn.filter(({ role }) => role.side === null)
   if (sideless.length > 0) {
-    pairs.push({
-      fact: 'Stiffener',
-      one: { where: listNames(sideless), says: 'a stiffener' },
-      other: {
-        where: 'the construction',
-        says: stiffeners.length > 0 ? 'a stiffener' : 'none',
-        path: ['construction', 'layers'],
-      },
-      agrees: stiffeners.length > 0,
-      places: [DESIGN_PLACE],
-    })
+    const isThere = stiffeners.length > 0
+    const says = isThere ? 'a stiffener' : 'none'
+    pairs.push(pairWithLayers('Stiffener', [listNames(sideless), 'a stiffener'], says, isThere))
   }
   if (stiffeners.length > 0 && drawn.length === 0) {
     open.push({
@@ -79,4 +54,20 @@ export function compareCovers({ artwork, design }: ArtworkSubject): Comparison {
     })
   }
   return { pairs, open }
+}
+
+/** What files draw, held against the layers of the construction. */
+function pairWithLayers(
+  fact: string,
+  [where, drawn]: readonly [where: string, drawn: string],
+  says: string,
+  agrees: boolean,
+): ArtworkPair {
+  return {
+    fact,
+    one: { where, says: drawn },
+    other: { where: 'the construction', says, path: ['construction', 'layers'] },
+    agrees,
+    places: [DESIGN_PLACE],
+  }
 }

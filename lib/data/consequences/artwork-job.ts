@@ -1,5 +1,6 @@
 import 'server-only'
 import { hashJson } from '@/lib/review'
+import { makeBeginning } from '../records/job-record'
 import type { LoadedRevision } from '../records/loaded-revision'
 import type { WriteContext } from './write'
 
@@ -35,17 +36,7 @@ export async function putArtworkJob(
   else if (existing.state === 'done' || existing.state === 'stopped' || (isAgain && existing.state === 'failed')) {
     await tx.job.update({
       where: { key },
-      data: {
-        ...asked,
-        state: 'waiting',
-        attempts: 0,
-        progress: 0,
-        failure: null,
-        resultJson: null,
-        isStopAsked: false,
-        createdAt: at,
-        finishedAt: null,
-      },
+      data: { ...asked, ...makeBeginning(at), finishedAt: null },
     })
   }
 }

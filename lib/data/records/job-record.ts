@@ -35,6 +35,17 @@ const OPEN = ['waiting', 'running']
 /** A result is found again for as long as what it rests on is the same; nobody comes back to it after this. */
 const KEPT_MS = 7 * 86_400_000
 
+/** What is written where a job that came to an end begins again. */
+export const makeBeginning = (at: Date) => ({
+  state: 'waiting',
+  attempts: 0,
+  progress: 0,
+  failure: null,
+  resultJson: null,
+  isStopAsked: false,
+  createdAt: at,
+})
+
 /**
  * Puts a job down, or finds the one that is there under its key: on its way, or done. One that failed or was stopped begins again.
  *
@@ -54,15 +65,7 @@ export async function askForJob(asked: AskedJob): Promise<string> {
   })
   await db().job.updateMany({
     where: { id, state: { in: ['failed', 'stopped'] } },
-    data: {
-      state: 'waiting',
-      attempts: 0,
-      progress: 0,
-      failure: null,
-      resultJson: null,
-      isStopAsked: false,
-      createdAt: now(),
-    },
+    data: makeBeginning(now()),
   })
   // Asked for again before it noticed that it was to stop.
   await db().job.updateMany({ where: { id, state: 'running', isStopAsked: true }, data: { isStopAsked: false } })

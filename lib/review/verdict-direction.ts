@@ -8,7 +8,7 @@ export type VerdictDirection = 'worse' | 'better' | 'otherwise'
 export function findVerdictDirection(before: ItemVerdict | null, after: ItemVerdict | null): VerdictDirection {
   if (before === null || after === null || before === after) return 'otherwise'
   if (before === 'needs-judgment' || after === 'needs-judgment') {
-    // A failure that is gone, or new, is told as such, whoever judges the rest.
+    // A failure that is gone, or new, is told as such, whether or not a person judges the rest.
     if (before === 'fails') return 'better'
     return after === 'fails' ? 'worse' : 'otherwise'
   }

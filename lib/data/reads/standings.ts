@@ -272,7 +272,7 @@ async function keep(tx: TransactionClient, all: readonly WorkedOut[]): Promise<r
 }
 
 /**
- * One portion of those that do not hold, whoever they concern. For the server's own worker.
+ * One portion of those that do not hold, of any person. For the server's own worker.
  * @returns how many were worked out; 0 where nothing is left, or what is left cannot be
  */
 export async function workOutOutdated(): Promise<number> {

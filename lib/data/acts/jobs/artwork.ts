@@ -70,7 +70,7 @@ export async function runArtworkReading(
   return { fileCount: facts.files.length }
 }
 
-/** Results are recorded anew in the same transaction, so that what rested on unread files is voided. */
+/** Results are recorded again in the same transaction, so that what rested on unread files is voided. */
 async function keepReading(actor: Actor, revisionId: string, key: string, facts: ArtworkFacts): Promise<void> {
   const input: ArtworkRevisionInput = { revisionId }
   const kept = await write(actor, 'keep-artwork-reading', input, async (context) => {

@@ -27,7 +27,7 @@ export function formatFieldValue(value: unknown, field: FieldNode | null): strin
         const node = field?.fields?.[key] ?? null
         const unit = field?.unit === undefined ? {} : { unit: field.unit }
         const words = node === null ? key : getFieldInText(node)
-        return `${words} ${formatFieldValue(inner, node ?? { label: key, ...unit })}`
+        return `${words}: ${formatFieldValue(inner, node ?? { label: key, ...unit })}`
       })
       .join(', ')
   }

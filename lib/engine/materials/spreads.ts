@@ -1,4 +1,5 @@
 import type { Material, SourcedNumber } from '../design/material'
+import { tidy } from '../numerics'
 import { ALLOWABLE, ANNEALED_COPPER, MEMORY, OWN_CHOICE } from './source-keys'
 
 /** Lowest and highest value that parts of one description have, and where that comes from. */
@@ -161,7 +162,7 @@ function makeDefaultSpread(
   value: number,
 ): { low: number; high: number; sourceKey: string } {
   const [low, high] = GENERAL[constant]?.(value) ?? [value, value]
-  return { low: Math.min(low, value), high: Math.max(high, value), sourceKey: OWN_CHOICE }
+  return { low: tidy(Math.min(low, value)), high: tidy(Math.max(high, value)), sourceKey: OWN_CHOICE }
 }
 
 /** Ends of a constant that verdicts rest on. */

@@ -268,7 +268,8 @@ function describe(record: object, fields: Readonly<Record<string, FieldNode>>) {
     const words = fields[key]
     if (words === undefined || !isSourced(value)) return []
     const { spread } = value
-    const range = spread === null ? '' : ` (${digitsAsEntered(spread.low)} to ${digitsAsEntered(spread.high)})`
+    const isOneFigure = spread === null || (spread.low === value.value && spread.high === value.value)
+    const range = isOneFigure ? '' : ` (${digitsAsEntered(spread.low)} to ${digitsAsEntered(spread.high)})`
     return [
       { text: `${getFieldInText(words)} ${asEntered(value.value, words.unit)}${range}`, sourceKey: value.sourceKey },
     ]

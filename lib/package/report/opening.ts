@@ -8,7 +8,6 @@ import {
   type FieldNode,
   formatComputedReading,
   getChoiceWord,
-  getFieldInText,
   ITEM_BASES,
   type ItemBasis,
   LIFE_CAUTION_SHORT,
@@ -200,7 +199,7 @@ function listTerms(brief: PackageContent['snapshot']['design']['brief']): [strin
     const stated = Object.entries(BRIEF_FIELDS[record].fields).flatMap(([field, node]: [string, FieldNode]) =>
       values[field] === null || values[field] === undefined
         ? []
-        : [`${getFieldInText(node)} ${formatFieldValue(values[field], node)}`],
+        : [`${node.label}: ${formatFieldValue(values[field], node)}`],
     )
     if (stated.length === 0 && record === 'exposure') return []
     return [[BRIEF_FIELDS[record].label, stated.length === 0 ? 'not stated' : stated.join('; ')]]

@@ -33,6 +33,8 @@ function withNames(design: Design, key: string, value: unknown): unknown {
 interface StatedField {
   readonly words: FieldNode
   readonly text: string
+  /** Nobody filled it in, nor any part of it. */
+  readonly isOpen: boolean
 }
 
 /** Fields of a record with their values, those that are not stated included, in the order of the record. */
@@ -45,14 +47,26 @@ export function listFieldTexts(
   return Object.entries(record as Holder).flatMap(([key, value]) => {
     const words = fields[key]
     if (words === undefined || key === 'id' || skip.includes(key)) return []
-    return [{ words, text: formatFieldValue(withNames(design, key, value), words) }]
+    return [{ words, text: formatFieldValue(withNames(design, key, value), words), isOpen: isOpen(value) }]
   })
 }
 
-/** The same in one line: `bead called out; bead width 1 mm`. */
+function isOpen(value: unknown): boolean {
+  if (value === null || value === undefined || value === '') return true
+  if (typeof value !== 'object' || Array.isArray(value)) return false
+  const parts = Object.values(value)
+  return parts.length > 0 && parts.every(isOpen)
+}
+
+/** The same in one line, what nobody stated at its end: `Bead: called out; Bead width: 1 mm. Not stated: bead height`. */
 export function describeRecord(...given: Parameters<typeof listFieldTexts>): string {
-  return listFieldTexts(...given)
-    .map(({ words, text }) => `${getFieldInText(words)} ${text}`)
+  const fields = listFieldTexts(...given)
+  const stated = fields
+    .filter((field) => !field.isOpen)
+    .map(({ words, text }) => `${words.label}: ${text}`)
     .join('; ')
-    .replaceAll('nearest bend bend ', 'nearest bend ')
+    .replaceAll('Nearest bend: bend: ', 'Nearest bend: ')
+  const open = fields.filter((field) => field.isOpen).map(({ words }) => getFieldInText(words))
+  if (open.length === 0) return stated
+  return [...(stated === '' ? [] : [stated]), `Not stated: ${open.join(', ')}`].join('. ')
 }

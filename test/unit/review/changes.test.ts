@@ -92,7 +92,7 @@ describe('comparison of designs', () => {
         const presence = d.construction.zones[0]?.presence.find(({ layerId }) => layerId === firstConductor(d).id)
         Object.assign(presence ?? {}, { hatch: { barMm: 0.2, pitchMm: 0.5, angleDeg: 45 } })
       },
-      /^zone .*: L1 hatch not stated to bar 0.2 mm, pitch 0.5 mm, angle 45°$/,
+      /^zone .*: L1 hatch not stated to bar: 0.2 mm, pitch: 0.5 mm, angle: 45°$/,
     ],
     [
       'a yes or no',

@@ -138,7 +138,7 @@ export function makeReadme(
     `Released ${release.at} by ${release.byName}, ${content.workspaceName}`,
     edition.kind === 'team' ? 'Edition: team' : `Edition: for ${edition.companyName}`,
     '',
-    'report.pdf             the review, to read and to file (tagged, and written as PDF/A-2b, ISO 19005-2; not run through a validator)',
+    'report.pdf             the review, to read and to file (tagged, and written as PDF/A-2b, ISO 19005-2; tested against its rules one by one, by no validator)',
     'drawing/               drawing sheets: layer table, sections, bend call-outs (PDF, and SVG of each)',
     'design.json            the design document',
     'results.json           results, each item calculated, typed, stated or judged, with the version of the engine',

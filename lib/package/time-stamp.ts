@@ -1,13 +1,14 @@
-import { createHash, randomBytes, verify, X509Certificate } from 'node:crypto'
+import { createHash, randomBytes, X509Certificate } from 'node:crypto'
 import * as asn1js from 'asn1js'
 import type { Issue, Result } from '@/lib/engine'
+import { fail, identifierOf, integerOf, Misread, octetsOf, parse, partsOf } from './der'
+import { DIGESTS, isSignedBy, SHA256 } from './token-signature'
 
 /**
  * Trusted time stamps by RFC 3161 (2001): an authority signs the hash of something with the time at which it saw it. The query is made and the answer
  * read here; sending it is the server's.
  */
 
-const SHA256 = '2.16.840.1.101.3.4.2.1'
 const SIGNED_DATA = '1.2.840.113549.1.7.2'
 const TST_INFO = '1.2.840.113549.1.9.16.1.4'
 const CONTENT_TYPE = '1.2.840.113549.1.9.3'
@@ -17,12 +18,6 @@ const SIGNING_CERTIFICATE = '1.2.840.113549.1.9.16.2.12'
 const SIGNING_CERTIFICATE_V2 = '1.2.840.113549.1.9.16.2.47'
 /** RFC 3161, 2.3: the certificate of an authority says that it stamps, and nothing else. */
 const TIME_STAMPING = '1.3.6.1.5.5.7.3.8'
-
-const DIGESTS: Readonly<Record<string, string>> = {
-  [SHA256]: 'sha256',
-  '2.16.840.1.101.3.4.2.2': 'sha384',
-  '2.16.840.1.101.3.4.2.3': 'sha512',
-}
 
 const sha256 = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest()
 const toBuffer = (bytes: Uint8Array): ArrayBuffer => new Uint8Array(bytes).buffer
@@ -57,11 +52,6 @@ export interface TimeStamp {
   readonly authority: string
   /** The certificate leads to one that the caller trusts. */
   readonly isTrusted: boolean
-}
-
-class Misread extends Error {}
-const fail = (message: string): never => {
-  throw new Misread(message)
 }
 
 /**
@@ -158,15 +148,11 @@ function findSigner(
   }
   const signed = Buffer.from(attributes.valueBeforeDecodeView)
   signed[0] = 0x31
-  const signature = octetsOf(parts[5])
+  const isOf = isSignedBy({ digest, algorithm: parts[4], signed, signature: octetsOf(parts[5]) })
   const isNamed = readSigningCertificate(values)
   const isSigner = (candidate: X509Certificate) => {
     try {
-      return (
-        candidate.keyUsage?.includes(TIME_STAMPING) === true &&
-        isNamed(candidate) &&
-        verify(digest, signed, candidate.publicKey, signature)
-      )
+      return candidate.keyUsage?.includes(TIME_STAMPING) === true && isNamed(candidate) && isOf(candidate.publicKey)
     } catch {
       return false
     }
@@ -214,23 +200,3 @@ function leadsTo(signer: X509Certificate, others: readonly X509Certificate[], tr
   }
   return false
 }
-
-function parse(bytes: Uint8Array): asn1js.BaseBlock {
-  const { offset, result } = asn1js.fromBER(toBuffer(bytes))
-  return offset === -1 ? fail('it is not DER') : result
-}
-
-function partsOf(block: asn1js.BaseBlock | undefined): asn1js.BaseBlock[] {
-  const list = (block as asn1js.Constructed | undefined)?.valueBlock.value
-  return Array.isArray(list) ? (list as asn1js.BaseBlock[]) : fail('a part of it is missing')
-}
-
-const identifierOf = (block: asn1js.BaseBlock | undefined): string =>
-  block instanceof asn1js.ObjectIdentifier ? block.valueBlock.toString() : fail('a part of it has no name')
-
-const integerOf = (block: asn1js.BaseBlock | undefined): number =>
-  block instanceof asn1js.Integer ? block.valueBlock.valueDec : fail('a part of it is no number')
-
-/** Of an octet string in one piece, or in several. */
-const octetsOf = (block: asn1js.BaseBlock | undefined): Buffer =>
-  block instanceof asn1js.OctetString ? Buffer.from(block.getValue()) : fail('a part of it is no text of bytes')

@@ -8,6 +8,12 @@ export interface LocalAuthority {
   readonly caPem: string
   /** @param query  `TimeStampReq`, DER; @returns `TimeStampResp`, DER */
   readonly reply: (query: Uint8Array) => Uint8Array
+  /**
+   * The same answer with its content signed anew by RSA-PSS, for an authority whose key is RSA: OpenSSL's time stamps cannot, its CMS can.
+   *
+   * @param options  of `openssl cms -keyopt`, such as `rsa_pss_saltlen:20`
+   */
+  readonly replyByPss: (query: Uint8Array, ...options: readonly string[]) => Uint8Array
   /** Of the certificate that stamps, DER. */
   readonly certificate: () => Uint8Array
   /** Another certificate of the same key, as long as the first: DER. */
@@ -33,8 +39,17 @@ keyUsage = critical, digitalSignature
 extendedKeyUsage = critical, timeStamping
 `
 
+const KEYS = {
+  ec: ['-newkey', 'ec', '-pkeyopt', 'ec_paramgen_curve:prime256v1'],
+  rsa: ['-newkey', 'rsa:2048'],
+} as const
+
 /** @param hash  by which a token names its certificate: SHA-1 makes it the first version of that attribute */
-export function makeLocalAuthority(folder: string, hash: 'sha256' | 'sha1' = 'sha256'): LocalAuthority {
+export function makeLocalAuthority(
+  folder: string,
+  hash: 'sha256' | 'sha1' = 'sha256',
+  kind: keyof typeof KEYS = 'ec',
+): LocalAuthority {
   const file = (name: string) => path.join(folder, name)
   const openssl = (...args: string[]) => execFileSync('openssl', args, { stdio: 'pipe' })
   writeFileSync(
@@ -42,7 +57,7 @@ export function makeLocalAuthority(folder: string, hash: 'sha256' | 'sha1' = 'sh
     CONFIG.replace('SERIAL', file('serial')).replace('cert_id_alg = sha256', `cert_id_alg = ${hash}`),
   )
   writeFileSync(file('serial'), '01\n')
-  const key = ['-newkey', 'ec', '-pkeyopt', 'ec_paramgen_curve:prime256v1', '-nodes', '-config', file('req.cnf')]
+  const key = [...KEYS[kind], '-nodes', '-config', file('req.cnf')]
   writeFileSync(file('req.cnf'), `[req]\ndistinguished_name = dn\n[dn]\n${CONFIG}`)
   const subject = (name: string) => ['-subj', `/CN=${name}`]
   openssl(
@@ -82,27 +97,44 @@ export function makeLocalAuthority(folder: string, hash: 'sha256' | 'sha1' = 'sh
     )
   issue('tsa.pem')
   const readDer = (name: string) => new Uint8Array(new X509Certificate(readFileSync(file(name))).raw)
+  const reply = (query: Uint8Array): Uint8Array => {
+    writeFileSync(file('q.tsq'), query)
+    openssl(
+      'ts',
+      '-reply',
+      '-config',
+      file('tsa.cnf'),
+      '-queryfile',
+      file('q.tsq'),
+      '-signer',
+      file('tsa.pem'),
+      '-inkey',
+      file('tsa.key'),
+      '-chain',
+      file('ca.pem'),
+      '-out',
+      file('r.tsr'),
+    )
+    return new Uint8Array(readFileSync(file('r.tsr')))
+  }
   return {
     caPem: readFileSync(file('ca.pem'), 'utf8'),
-    reply(query) {
-      writeFileSync(file('q.tsq'), query)
-      openssl(
-        'ts',
-        '-reply',
-        '-config',
-        file('tsa.cnf'),
-        '-queryfile',
-        file('q.tsq'),
-        '-signer',
-        file('tsa.pem'),
-        '-inkey',
-        file('tsa.key'),
-        '-chain',
-        file('ca.pem'),
-        '-out',
-        file('r.tsr'),
+    reply,
+    replyByPss(query, ...options) {
+      reply(query)
+      openssl('ts', '-reply', '-in', file('r.tsr'), '-token_out', '-out', file('token.der'))
+      openssl('cms', '-verify', '-noverify', '-in', file('token.der'), '-inform', 'DER', '-out', file('info.der'))
+      const keyOptions = ['rsa_padding_mode:pss', ...options].flatMap((option) => ['-keyopt', option])
+      const content = ['-nodetach', '-binary', '-cades', '-econtent_type', '1.2.840.113549.1.9.16.1.4']
+      const signer = ['-signer', file('tsa.pem'), '-inkey', file('tsa.key'), '-md', 'sha256']
+      const files = ['-in', file('info.der'), '-outform', 'DER', '-out', file('pss.der')]
+      openssl('cms', '-sign', ...signer, ...keyOptions, ...content, ...files)
+      const token = readFileSync(file('pss.der'))
+      // `TimeStampResp`: granted, and the token.
+      const inside = Buffer.concat([Buffer.from([0x30, 0x03, 0x02, 0x01, 0x00]), token])
+      return new Uint8Array(
+        Buffer.concat([Buffer.from([0x30, 0x82, inside.length >> 8, inside.length & 0xff]), inside]),
       )
-      return new Uint8Array(readFileSync(file('r.tsr')))
     },
     certificate: () => readDer('tsa.pem'),
     makeTwin() {

@@ -19,6 +19,8 @@ const rotatedSchema = z.looseObject({
   fingerprint: z.string(),
   verifyingKeyPem: z.string(),
   since: z.string(),
+  /** Until when the key before counts; absent in records from before, where it is `since`. */
+  previousUntil: z.string().optional(),
   previous: z.looseObject({ fingerprint: z.string(), verifyingKeyPem: z.string(), since: z.string() }),
   reason: z.string(),
   compromisedAt: z.string().nullable(),
@@ -43,10 +45,14 @@ export async function loadKeys(tx: TransactionClient): Promise<KeyEntry[]> {
       change(fingerprint, { compromisedAt, reason })
       continue
     }
-    const { previous, reason, compromisedAt, ...next } = readStoredJson('a change of keys', rotatedSchema, detailsJson)
+    const { previous, previousUntil, reason, compromisedAt, ...next } = readStoredJson(
+      'a change of keys',
+      rotatedSchema,
+      detailsJson,
+    )
     const { fingerprint, verifyingKeyPem, since, endorsement } = next
     if (!keys.has(previous.fingerprint)) keys.set(previous.fingerprint, makeFirst(previous))
-    change(previous.fingerprint, { retiredAt: since, compromisedAt, reason })
+    change(previous.fingerprint, { retiredAt: previousUntil ?? since, compromisedAt, reason })
     keys.set(fingerprint, { ...makeFirst({ fingerprint, verifyingKeyPem, since }), endorsement })
   }
   if (keys.size > 0) return [...keys.values()]
@@ -70,6 +76,24 @@ export function nameKey(verifyingKeyPem: string): string {
   const key = readVerifyingKey(verifyingKeyPem)
   if (key === null) throw new TypeError('the installation has no Ed25519 key')
   return getKeyFingerprint(key)
+}
+
+/**
+ * Until when a key counts that is retired now. What it signed while the server's clock was ahead bears a later date than now, and stays good.
+ *
+ * @param key  the one in use
+ */
+export async function findRetirement(
+  tx: TransactionClient,
+  { since }: Pick<KeyEntry, 'since'>,
+  now: Date,
+): Promise<string> {
+  const [releases, checkpoints] = await Promise.all([
+    tx.release.aggregate({ where: { releasedAt: { gte: new Date(since) } }, _max: { releasedAt: true } }),
+    tx.trailCheckpoint.aggregate({ where: { at: { gte: since } }, _max: { at: true } }),
+  ])
+  const signed = [releases._max.releasedAt?.toISOString(), checkpoints._max.at]
+  return signed.reduce<string>((last, one) => (one != null && one > last ? one : last), now.toISOString())
 }
 
 /** The key to sign with now: its private half lies beside the other secrets, and which one it is stands in the trail. */

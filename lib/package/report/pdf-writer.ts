@@ -66,7 +66,8 @@ export interface PdfIdentity {
 
 /**
  * Lays out and writes a PDF for archives: PDF/A-2, level B (ISO 19005-2, 2011), with language and title, and tagged: a tree of
- * structure says what is a heading, a row, a picture and what it shows. Level A and PDF/UA are not claimed: no tool has judged the files.
+ * structure says what is a heading, a row, a picture and what it shows. Level A and PDF/UA are not claimed. `archival-pdf.test.ts` holds the files to the rules
+ * of level B that can be read from them; no validator for the standard has judged them.
  * Streams stay uncompressed: the archive's checks then cover every byte in one form.
  */
 export async function writePdf(definition: TDocumentDefinitions, identity: PdfIdentity): Promise<Uint8Array> {

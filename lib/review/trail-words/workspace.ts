@@ -19,6 +19,8 @@ export const WORKSPACE_WORDS = {
     reason: string
     compromisedAt: string | null
     endorsement: string
+    /** Until when the key before counts; absent where that is the moment of the change. */
+    previousUntil?: string
     confirmedBy: string
   }>()({
     subject: 'workspace',

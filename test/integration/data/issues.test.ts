@@ -1,10 +1,11 @@
 import { execFileSync } from 'node:child_process'
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { beforeAll, expect, it } from 'vitest'
 import { getSecrets, replaceClock } from '@/lib/config'
 import {
+  createRevision,
   getPackageFile,
   getRevision,
   getStatusListFile,
@@ -21,12 +22,13 @@ import {
   type PackageFile,
   readArchive,
   readStatusList,
+  type StatusEntry,
   verifyPackage,
 } from '@/lib/package'
 import { checkSignedParts } from '@/lib/package/verify-parts'
 import { expectDone, expectRefused } from '@/test/factories/act-results'
-import { addCompanyPeople, PASSWORD, type WholeTeam } from '@/test/factories/people'
-import { makeRevisionAt, sign } from '@/test/factories/reviews'
+import { addCompanyPeople, PASSWORD, type Team, type WholeTeam } from '@/test/factories/people'
+import { bringTo, makeRevisionAt, readSeedDesign, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
 const textOf = (files: readonly PackageFile[], name: string): string => {
@@ -223,6 +225,22 @@ describeOnBothDatabases('issues of a part', (current) => {
       const told = run(place('package.zip'), '--status', place('status.json'))
       expect(told, told.output).toMatchObject({ status: 3 })
       expect(told.output).toContain('SUPERSEDED')
+      // A list that was to be renewed long ago vouches for nobody, and what was obsolete then stays so.
+      const { verifyingKeyPem, signingKeyPem } = getSecrets()
+      const known: StatusEntry[] = JSON.parse(readFileSync(place('status.json'), 'utf8')).entries
+      const makeOld = (status: 'released' | 'superseded') => {
+        const [entry] = known.filter((one) => one.revisionId === first)
+        if (entry === undefined) throw new Error('the list does not name the revision')
+        const issuedAt = new Date(Date.now() - 60 * 86_400_000)
+        const entries = [{ ...entry, status, supersededBy: status === 'released' ? null : entry.supersededBy }]
+        return makeStatusList({ workspace: 'Quillmoor', issuedAt, entries }, { signingKeyPem, verifyingKeyPem })
+      }
+      writeFileSync(place('old.json'), JSON.stringify(makeOld('released')))
+      const old = run(place('package.zip'), '--status', place('old.json'))
+      expect(old, old.output).toMatchObject({ status: 0 })
+      expect(old.output).toMatch(/status unknown as of .*the status list is of .*was to be renewed by/)
+      writeFileSync(place('old.json'), JSON.stringify(makeOld('superseded')))
+      expect(run(place('package.zip'), '--status', place('old.json')).output).toContain('SUPERSEDED')
       writeFileSync(place('status.json'), '{}')
       expect(run(place('package.zip'), '--status', place('status.json')).status).toBe(2)
     } finally {
@@ -250,4 +268,45 @@ describeOnBothDatabases('issues of a part', (current) => {
       restore()
     }
   })
+
+  it('leaves the issues of another part as they are, whatever is released, replaced or withdrawn', async () => {
+    const own = await current().startFrom('released')
+    const other = await makeOfPart(own.team, 'QI-4410')
+    await sign(own.team.lead, other)
+    const act = async (revisionId: string, move: 'release' | 'withdraw') => {
+      const { version: seenVersion } = await getRevision(own.team.lead, revisionId)
+      const input = { revisionId, seenVersion, password: PASSWORD, reason: 'A test of parts.' }
+      if (move === 'withdraw') return expectDone(withdrawRevision(own.team.lead, input))
+      return expectDone(releaseRevision(own.team.lead, { ...input, purpose: 'prototypes' as const }))
+    }
+    const stagesOf = async (...ids: readonly string[]) =>
+      Promise.all(ids.map(async (id) => (await getRevision(own.team.lead, id)).stage))
+    const statusesOf = async (...ids: readonly string[]) => {
+      const list = JSON.parse(new TextDecoder().decode((await getStatusListFile(own.team.lead)).bytes))
+      return ids.map((id) => list.entries.find((entry: StatusEntry) => entry.revisionId === id)?.status)
+    }
+    await act(other, 'release')
+    expect(await stagesOf(own.revisionId, other)).toEqual(['released', 'released'])
+    const later = await makeRevisionAt(own.team, 'awaiting-signature')
+    await sign(own.team.lead, later)
+    await act(later, 'release')
+    expect(await stagesOf(own.revisionId, other, later)).toEqual(['superseded', 'released', 'released'])
+    await act(later, 'withdraw')
+    expect(await statusesOf(own.revisionId, other, later)).toEqual(['superseded', 'released', 'withdrawn'])
+    expect((await getPackageFile(own.team.lead, other)).fileName).not.toMatch(/^OBSOLETE-/)
+    await act(other, 'withdraw')
+    expect(await statusesOf(own.revisionId, other, later)).toEqual(['superseded', 'withdrawn', 'withdrawn'])
+  }, 400_000)
 })
+
+/** A revision that awaits its signature, of the demo design under another part number. */
+async function makeOfPart(team: Team, partNumber: string): Promise<string> {
+  const design = JSON.parse(readSeedDesign('pipit-rev-a'))
+  const designText = JSON.stringify({ ...design, brief: { ...design.brief, partNumber } })
+  const origin = { kind: 'import' as const, designText }
+  const made = await expectDone(createRevision(team.member, { projectId: team.projectId, label: 'A', origin }))
+  for (const stage of ['early-review', 'fabricator-review', 'awaiting-signature'] as const) {
+    await bringTo(stage, team, made.revisionId)
+  }
+  return made.revisionId
+}

@@ -111,4 +111,30 @@ describeOnBothDatabases('the signing keys of an installation', (current) => {
     const page = await checkPackage({ fileName: 'p.zip', bytes: new Uint8Array(bytes) }, trust, async () => null)
     expect(page.ok).toBe(true)
   }, 400_000)
+
+  it('count for what was released while the clock was ahead, also after the key was changed by a clock set right', async () => {
+    const { team, revisionId } = await current().startFrom('awaiting-signature')
+    const restore = replaceClock(() => new Date(Date.now() + 5 * 3_600_000))
+    try {
+      await sign(team.lead, revisionId)
+      const { version: seenVersion } = await data.getRevision(team.lead, revisionId)
+      await expectDone(
+        data.releaseRevision(team.lead, { revisionId, seenVersion, purpose: 'prototypes', password: PASSWORD }),
+      )
+    } finally {
+      restore()
+    }
+    const rotation = { reason: 'yearly change', compromisedOn: '', password: PASSWORD }
+    await expectDone(data.rotateSigningKey(team.admin, rotation))
+    const { bytes } = await data.getPackageFile(team.lead, revisionId)
+    const trust = await data.getPackageTrust(team.admin)
+    const page = await checkPackage({ fileName: 'p.zip', bytes: new Uint8Array(bytes) }, trust, async () => null)
+    expect(page).toMatchObject({ ok: true, value: { key: expect.stringContaining('retired') } })
+    expect((await data.checkWholeTrail(team.admin)).firstBad).toBeNull()
+    const { keys } = await data.getKeyRegister(team.admin)
+    expect(keys.map(({ retiredAt }) => retiredAt !== null && retiredAt > new Date().toISOString())).toEqual([
+      true,
+      false,
+    ])
+  }, 400_000)
 })

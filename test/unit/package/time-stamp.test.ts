@@ -89,4 +89,33 @@ describe('a trusted time stamp', () => {
       expect(read.ok ? '' : read.issues[0]?.message).toContain('does not bear the signature of a certificate in it')
     },
   )
+
+  /** RFC 8017, A.2.3 and RFC 4055, 3.1: OpenSSL's CMS signs; a salt as long as the hash is what RFC 8017 suggests. */
+  it('is read where the authority signs by RSA, in either scheme and with any salt', () => {
+    const own = makeLocalAuthority(mkdtempSync(inFolder('rsa-')), 'sha256', 'rsa')
+    const query = makeTimeStampQuery(data, makeNonce())
+    const answers = [
+      own.reply(query),
+      own.replyByPss(query),
+      own.replyByPss(query, 'rsa_pss_saltlen:32'),
+      own.replyByPss(query, 'rsa_pss_saltlen:20'),
+      own.replyByPss(query, 'rsa_pss_saltlen:0'),
+    ]
+    for (const answer of answers) {
+      expect(readTimeStamp(answer, data, own.caPem)).toMatchObject({ ok: true, value: { isTrusted: true } })
+      // The signature is the last thing in the token.
+      const changed = Uint8Array.from(answer, (byte, at) => (at === answer.length - 9 ? byte ^ 1 : byte))
+      expect(readTimeStamp(changed, data, own.caPem).ok).toBe(false)
+      expect(readTimeStamp(answer, new TextEncoder().encode('another'), own.caPem).ok).toBe(false)
+    }
+  })
+
+  it('is refused where RSA-PSS mixes hashes, or one of them is SHA-1', () => {
+    const own = makeLocalAuthority(mkdtempSync(inFolder('mixed-')), 'sha256', 'rsa')
+    const query = makeTimeStampQuery(data, makeNonce())
+    for (const mask of ['sha1', 'sha512']) {
+      const read = readTimeStamp(own.replyByPss(query, `rsa_mgf1_md:${mask}`), data, own.caPem)
+      expect(read.ok ? 'ok' : read.issues[0]?.message).toContain('hashes that differ or are not understood')
+    }
+  })
 })

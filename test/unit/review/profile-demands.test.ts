@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { ItemResult } from '@/lib/engine'
+import { DELIVERED_PROFILES } from '@/lib/engine/catalogue'
 import {
   type AnswerState,
   findBlockers,
@@ -47,6 +48,12 @@ describe('a second signer that a profile wants', () => {
       words: '2, required by profile Medical',
       isLoosened: false,
     })
+  })
+
+  test('is two people for patients and for what nobody can fetch back; other parts go by the policy of their project', () => {
+    const two = DELIVERED_PROFILES.filter(({ requiredSignatures }) => requiredSignatures === 2).map(({ id }) => id)
+    expect(two).toEqual(['medical', 'aerospace-space'])
+    expect(DELIVERED_PROFILES.filter(({ requiredSignatures }) => requiredSignatures != null)).toHaveLength(2)
   })
 
   test('is the strictest of policy and profiles, and never fewer than the policy wants', () => {

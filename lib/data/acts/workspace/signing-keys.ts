@@ -7,7 +7,7 @@ import { write } from '../../consequences/write'
 import { read } from '../../reads/read'
 import { type Actor, requireInWorkspace } from '../../records/authorization'
 import { WORKSPACE_ID } from '../../records/settings-record'
-import { loadKeys, loadSigningKeys, nameKey } from '../../records/signing-keys'
+import { findRetirement, loadKeys, loadSigningKeys, nameKey } from '../../records/signing-keys'
 import { outcomeOf, refuseField } from '../../store/errors'
 import type { ActResult } from '../../views'
 import { confirmPerson, requireConfirmed } from '../access/confirmation'
@@ -46,6 +46,7 @@ export async function rotateSigningKey(
       details: {
         ...next,
         verifyingKeyPem,
+        previousUntil: await findRetirement(tx, previous, at),
         previous: {
           fingerprint: previous.fingerprint,
           verifyingKeyPem: previous.verifyingKeyPem,

@@ -174,6 +174,8 @@ const SPACE: Profile = {
     required('brief.temperatureCycles', 'Hole life rests on the cycles.'),
     required('features.holes.*.wallPlatingUm', 'Hole life rests on the wall copper.', null),
   ],
+  // Our choice: nobody can take the part back, so a second person reads what is signed.
+  requiredSignatures: 2,
 }
 
 const AUTOMOTIVE: Profile = {

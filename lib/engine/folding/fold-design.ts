@@ -10,6 +10,7 @@ import {
   flatPartOfPlan,
   foldPart,
 } from '@/lib/fold'
+import type { Region } from '@/lib/geometry'
 import { areasOf, type Plan } from '@/lib/plan'
 import type { Design } from '../design'
 import { rememberAnswers } from '../numerics'
@@ -23,6 +24,8 @@ export interface FoldableDesign {
   readonly fixedPlateId: string
   /** Bands that bend together, in the order of the design's bends. */
   readonly order: FoldOrder
+  /** Of each solid by its id, what stands on the part included. */
+  readonly regions: ReadonlyMap<string, Region>
 }
 
 export type Foldable =
@@ -61,7 +64,9 @@ export function prepareFolding(design: Design, zones: readonly ZoneResult[], ben
     return { kind: 'impossible', reasons }
   }
   const components = placeComponents(plan, flat.value, heights)
-  const carried = [...components.values()].filter((body) => body !== null)
+  const placed = [...components.values()].filter((found) => found !== null)
+  const carried = placed.map(({ body }) => body)
+  const regions = new Map([...flat.value.regions, ...placed.map(({ body, region }) => [body.id, region] as const)])
   if (carried.length < components.size) {
     const reasons = plan.components
       .filter(({ id }) => components.get(id) === null)
@@ -78,13 +83,13 @@ export function prepareFolding(design: Design, zones: readonly ZoneResult[], ben
       .map((band) => band.id)
     return bands.length === 0 ? [] : [bands]
   })
-  return { kind: 'foldable', value: { flat: flat.value, carried, fixedPlateId: fixed, order } }
+  return { kind: 'foldable', value: { flat: flat.value, carried, fixedPlateId: fixed, order, regions } }
 }
 
 /** Answers that are kept: a few designs side by side. */
 const MOST_KEPT = 12
 
-type Question = Omit<FoldableDesign, 'flat'> & { readonly part: FlatPartOfPlan['part']; readonly clearanceMm: number }
+type Question = Omit<FoldableDesign, 'flat' | 'regions'> & { readonly part: FlatPartOfPlan['part']; readonly clearanceMm: number }
 
 const questionOf = ({ flat, carried, fixedPlateId, order }: FoldableDesign, clearanceMm: number): Question => ({
   part: flat.part,
@@ -141,15 +146,20 @@ const nameComponent = (design: Design, componentId: string) =>
   design.features.components.find(({ id }) => id === componentId)?.name ?? componentId
 
 /** Null for a component whose body lies in a bend, or off the part. */
-function placeComponents(plan: Plan, flat: FlatPartOfPlan, heights: Heights): ReadonlyMap<string, CarriedBody | null> {
+function placeComponents(
+  plan: Plan,
+  flat: FlatPartOfPlan,
+  heights: Heights,
+): ReadonlyMap<string, { readonly body: CarriedBody; readonly region: Region } | null> {
   return new Map(
-    plan.components.map(({ id, face, heightMm, nodes }): [string, CarriedBody | null] => {
+    plan.components.map(({ id, face, heightMm, nodes }) => {
       const under = findPieceUnder(flat, nodes)
       const zone = heights.zones.get(areasOf(plan).areas[under?.piece.area ?? -1]?.zoneId ?? '')
-      if (under === null || zone === undefined || heightMm === null) return [id, null]
+      if (under === null || zone === undefined || heightMm === null) return [id, null] as const
       const [bottomMm, topMm] =
         face === 'bottom' ? [zone.bottomMm - heightMm, zone.bottomMm] : [zone.topMm, zone.topMm + heightMm]
-      return [id, { id, plateId: under.piece.plateId, loops: under.loops, bottomMm, topMm }]
+      const body = { id, plateId: under.piece.plateId, loops: under.loops, bottomMm, topMm }
+      return [id, { body, region: under.region }] as const
     }),
   )
 }

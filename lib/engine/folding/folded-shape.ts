@@ -1,4 +1,4 @@
-import { type BodyFace, type FoldedBody, listFoldedBodies } from '@/lib/fold'
+import { type BodyFace, type ExactSolid, type FoldedBody, listExactSolids, listFoldedBodies } from '@/lib/fold'
 import type { Design, ZONE_KINDS } from '../design'
 import type { FoldableDesign } from './fold-design'
 import { placeOfBody } from './named-bodies'
@@ -42,17 +42,40 @@ export function shapeFold(
   steps: number,
   stripDeg?: number,
 ): readonly ShapeBody[] {
-  const { flat, carried, fixedPlateId, order } = folding
-  const shares = new Map(
-    order.flatMap((bands, at) => bands.map((id) => [id, Math.min(1, Math.max(0, steps - at))] as const)),
-  )
-  return listFoldedBodies(flat.part, carried, fixedPlateId, shares, stripDeg).map((body) => {
+  const { flat, carried, fixedPlateId } = folding
+  return listFoldedBodies(flat.part, carried, fixedPlateId, sharesAt(folding, steps), stripDeg).map((body) => {
     const place = placeOfBody(design, flat, body.id)
     return { id: body.id, role: roleOf(design, body, place.id), name: place.name, faces: body.faces }
   })
 }
 
-function roleOf({ construction }: Design, { kind }: FoldedBody, placeId: string): ShapeRole {
+/** A body with its true surfaces, as exchange formats of solid modelling take it. */
+export interface NamedSolid {
+  readonly solid: ExactSolid
+  readonly name: string
+  readonly role: ShapeRole
+}
+
+/**
+ * The part as it stands after so many steps of its fold, bounded by planes, cylinders and the straight lines between two curves.
+ *
+ * @param steps  as `shapeFold`
+ */
+export function listSolids(design: Design, folding: FoldableDesign, steps: number): readonly NamedSolid[] {
+  const { flat, carried, fixedPlateId, regions } = folding
+  const bands = new Set(flat.part.bands.map(({ id }) => id))
+  const standing = new Set(carried.map(({ id }) => id))
+  return listExactSolids(flat.part, carried, regions, fixedPlateId, sharesAt(folding, steps)).map((solid) => {
+    const place = placeOfBody(design, flat, solid.id)
+    const kind = bands.has(solid.id) ? 'band' : standing.has(solid.id) ? 'carried' : 'plate'
+    return { solid, name: place.name, role: roleOf(design, { kind }, place.id) }
+  })
+}
+
+const sharesAt = ({ order }: FoldableDesign, steps: number) =>
+  new Map(order.flatMap((bands, at) => bands.map((id) => [id, Math.min(1, Math.max(0, steps - at))] as const)))
+
+function roleOf({ construction }: Design, { kind }: Pick<FoldedBody, 'kind'>, placeId: string): ShapeRole {
   if (kind === 'band') return 'bend'
   if (kind === 'carried') return 'component'
   return construction.zones.find(({ id }) => id === placeId)?.kind ?? 'rigid'

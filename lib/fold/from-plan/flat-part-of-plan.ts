@@ -39,6 +39,8 @@ export interface FlatPartOfPlan {
   readonly bendOfBand: ReadonlyMap<string, string>
   /** What stays plane. Its solid has the same id. */
   readonly pieces: readonly StillPiece[]
+  /** Of each solid, plates and bands alike, by its id: with arcs as they were drawn. */
+  readonly regions: ReadonlyMap<string, Region>
 }
 
 export interface StillPiece {
@@ -91,6 +93,7 @@ export function flatPartOfPlan(
     heights.get(areas[area]?.zoneId ?? '') ?? { bottomMm: 0, topMm: 0 }
   const issues: FoldIssue[] = []
   const bendOfBand = new Map<string, string>()
+  const regions = new Map<string, Region>()
   const bands = pieces.flatMap((piece, index): FlatBand[] => {
     const [bend, line] = [bendOf(piece.bend), lines[piece.bend]]
     if (bend === null || line === undefined) return []
@@ -104,6 +107,7 @@ export function flatPartOfPlan(
     if (ends === null) return []
     const id = `${bend.id}.${index}`
     bendOfBand.set(id, bend.bendId)
+    regions.set(id, piece.region)
     return [
       {
         ...solidOf(id, piece.region, heightsOf(piece)),
@@ -120,6 +124,7 @@ export function flatPartOfPlan(
       ? [{ id: `area.${index}`, plateId: plates.plateOf(index), area: piece.area, region: piece.region }]
       : [],
   )
+  for (const { id, region } of still) regions.set(id, region)
   const ids = [
     ...new Set([
       ...still.map(({ plateId }) => plateId),
@@ -134,18 +139,18 @@ export function flatPartOfPlan(
       ),
     }),
   )
-  return { ok: true, value: { part: { plates: plateList, bands }, bendOfBand, pieces: still } }
+  return { ok: true, value: { part: { plates: plateList, bands }, bendOfBand, pieces: still, regions } }
 }
 
 /** The piece that something drawn lies on, and its corners; null where it lies in a bend, or off the part. */
 export function findPieceUnder(
   { pieces }: FlatPartOfPlan,
   nodes: Plan['components'][number]['nodes'],
-): { readonly piece: StillPiece; readonly loops: FlatSolid['loops'] } | null {
+): { readonly piece: StillPiece; readonly loops: FlatSolid['loops']; readonly region: Region } | null {
   const region = makeCheckedRegion(edgesOfLoop(pathInNm(nodes)), [])
   const inner = findInnerPoint(region)
   const piece = inner === null ? undefined : pieces.find((still) => locateInRegion(still.region, inner) === 'inside')
-  return piece === undefined ? null : { piece, loops: loopsOf(region) }
+  return piece === undefined ? null : { piece, loops: loopsOf(region), region }
 }
 
 const refuse = (issues: readonly FoldIssue[]): FlatPartResult => ({ ok: false, issues })

@@ -148,6 +148,8 @@ export const paths = {
     `/api/revisions/${enc(revisionId)}/drawing?format=paper-${paper}`,
   /** The part folded, as binary glTF. */
   foldedBodies: (revisionId: string) => `/api/revisions/${enc(revisionId)}/drawing?format=glb`,
+  foldedStep: (revisionId: string) => `/api/revisions/${enc(revisionId)}/drawing?format=step`,
+  flatStep: (revisionId: string) => `/api/revisions/${enc(revisionId)}/drawing?format=step-flat`,
   /** Ends where the sheet's number follows, counted from 1: how many there are is known where they are drawn. */
   drawingSvg: (revisionId: string) => `/api/revisions/${enc(revisionId)}/drawing?format=svg&sheet=`,
   package: (revisionId: string) => `/api/revisions/${enc(revisionId)}/package`,

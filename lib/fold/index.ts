@@ -2,11 +2,11 @@
 export { type BodyFace, normalOf } from './bodies/body-faces'
 export type { CarriedBody } from './bodies/flat-bodies'
 export { type FoldedBody, listFoldedBodies } from './bodies/folded-bodies'
-export type { ExactCurve, ExactSolid, ExactSurface } from './exact/brep'
-export { listExactSolids } from './exact/exact-solids'
 export { checkFolded, type FoldedCheck } from './clash/check-folded'
 export type { Clash } from './clash/find-clashes'
 export type { FoldOrder } from './clash/sweep-fold'
+export type { ExactCurve, ExactSolid, ExactSurface } from './exact/brep'
+export { listExactSolids } from './exact/exact-solids'
 export {
   type BendMeasures,
   type FlatPartOfPlan,

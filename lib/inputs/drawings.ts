@@ -7,7 +7,7 @@ export const trailFileInput = z.strictObject({ revisionId: recordIdSchema, forma
 
 export const drawingFileInput = z.strictObject({
   revisionId: recordIdSchema,
-  format: z.enum(['pdf', 'svg', 'paper-a4', 'paper-letter', 'glb']),
+  format: z.enum(['pdf', 'svg', 'paper-a4', 'paper-letter', 'glb', 'step', 'step-flat']),
   /** Counted from 1; of SVG only. */
   sheet: z.coerce.number().int('is not a whole number').min(1, 'must be 1 or more').max(999, 'must be at most 999'),
 })

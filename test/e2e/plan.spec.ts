@@ -218,7 +218,7 @@ test('the part is seen folded: bend by bend, from each side, and in space', asyn
   await expectAccessible(page)
 })
 
-test('the folded part is handed over as glTF', async ({ openAs, demo }) => {
+test('the folded part is handed over as glTF and STEP', async ({ openAs, demo }) => {
   const page = await openAs('lead')
   await page.goto(`/projects/${demo.skuaId}/revisions/${demo.skuaB}/drawing`)
   const [file] = await Promise.all([
@@ -229,4 +229,14 @@ test('the folded part is handed over as glTF', async ({ openAs, demo }) => {
   const bytes = await readFile(await file.path())
   expect(bytes.subarray(0, 4).toString()).toBe('glTF')
   expect(bytes.readUInt32LE(8)).toBe(bytes.length)
+  for (const [name, fileName] of [
+    ['Folded part (STEP)', /folded\.step$/],
+    ['Flat part (STEP)', /flat\.step$/],
+  ] as const) {
+    const [step] = await Promise.all([page.waitForEvent('download'), page.getByRole('link', { name }).click()])
+    expect(step.suggestedFilename()).toMatch(fileName)
+    const text = await readFile(await step.path(), 'utf8')
+    expect(text.startsWith('ISO-10303-21;')).toBe(true)
+    expect(text).toContain('MANIFOLD_SOLID_BREP')
+  }
 })

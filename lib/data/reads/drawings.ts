@@ -1,7 +1,7 @@
 import 'server-only'
 import { drawPaperModel, PRINT_PALETTE } from '@/lib/drawing'
 import type { Evaluation } from '@/lib/engine'
-import { prepareFolding, shapeFold } from '@/lib/engine/folding'
+import { listSolids, prepareFolding, shapeFold } from '@/lib/engine/folding'
 import { drawingFileInput } from '@/lib/inputs'
 import { runJob } from '@/lib/jobs'
 import {
@@ -13,7 +13,7 @@ import {
   writeDrawingPdf,
   writeSheetSvg,
 } from '@/lib/package'
-import { writeGlb } from '@/lib/solids'
+import { writeGlb, writeStep } from '@/lib/solids'
 import { type Actor, requireRevisionInView } from '../records/authorization'
 import { loadRevision } from '../records/loaded-revision'
 import { makeSnapshot } from '../records/snapshot'
@@ -50,7 +50,9 @@ export async function getDrawingFile(
   const input = parsed.data
   const drawn = await read(actor, (context) => load(context, input.revisionId))
   const { source, at } = drawn
-  if (input.format === 'glb') return writeFolded(drawn)
+  if (input.format === 'glb' || input.format === 'step' || input.format === 'step-flat') {
+    return writeFolded(drawn, input.format)
+  }
   if (input.format === 'paper-a4' || input.format === 'paper-letter') return writePaperModel(drawn, input.format)
   const sheets = drawFileSheets(source)
   const name = [source.identity.projectName, source.identity.revisionLabel]
@@ -92,16 +94,31 @@ async function writePaperModel(
   }
 }
 
-/** The part folded by all its bends; not found where the stored results and the plan cannot be folded. */
-async function writeFolded({ source, results }: Drawn): Promise<FileDownload> {
+/** The part folded by all its bends, or flat; not found where the stored results and the plan cannot be folded. */
+async function writeFolded(
+  { source, results, at }: Drawn,
+  format: 'glb' | 'step' | 'step-flat',
+): Promise<FileDownload> {
   const { projectName, revisionLabel } = source.identity
   const folding = results === null ? null : prepareFolding(source.design, results.zones, results.bends)
   if (folding?.kind !== 'foldable') throw new NotFoundError('folded part')
-  const bodies = shapeFold(source.design, folding.value, folding.value.order.length)
+  const name = `${projectName}, revision ${revisionLabel}`
+  const steps = format === 'step-flat' ? 0 : folding.value.order.length
+  if (format === 'glb') {
+    const bodies = shapeFold(source.design, folding.value, steps)
+    return {
+      fileName: makeFileName([projectName, revisionLabel], 'folded.glb'),
+      mediaType: 'model/gltf-binary',
+      bytes: await writeGlb(bodies, name),
+    }
+  }
+  const { partNumber } = source.design.brief
+  const solids = listSolids(source.design, folding.value, steps)
   return {
-    fileName: makeFileName([projectName, revisionLabel], 'folded.glb'),
-    mediaType: 'model/gltf-binary',
-    bytes: await writeGlb(bodies, `${projectName}, revision ${revisionLabel}`),
+    fileName: makeFileName([projectName, revisionLabel], format === 'step' ? 'folded.step' : 'flat.step'),
+    // Registered with IANA for ISO 10303 files.
+    mediaType: 'model/step',
+    bytes: writeStep(solids, { partNumber: partNumber === '' ? projectName : partNumber, name, revisionLabel, at }),
   }
 }
 

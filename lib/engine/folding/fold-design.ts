@@ -89,7 +89,10 @@ export function prepareFolding(design: Design, zones: readonly ZoneResult[], ben
 /** Answers that are kept: a few designs side by side. */
 const MOST_KEPT = 12
 
-type Question = Omit<FoldableDesign, 'flat' | 'regions'> & { readonly part: FlatPartOfPlan['part']; readonly clearanceMm: number }
+type Question = Omit<FoldableDesign, 'flat' | 'regions'> & {
+  readonly part: FlatPartOfPlan['part']
+  readonly clearanceMm: number
+}
 
 const questionOf = ({ flat, carried, fixedPlateId, order }: FoldableDesign, clearanceMm: number): Question => ({
   part: flat.part,

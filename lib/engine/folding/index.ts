@@ -1,5 +1,13 @@
 /** A design folded: its plan, thickness and bends brought to what `lib/fold` folds. */
 export { type ExactCurve, type ExactSolid, type ExactSurface, normalOf, type Vector } from '@/lib/fold'
 export { checkFold, type Foldable, type FoldableDesign, findOrder, prepareFolding } from './fold-design'
-export { type FoldStep, listFoldSteps, listSolids, type NamedSolid, type ShapeBody, type ShapeRole, shapeFold } from './folded-shape'
+export {
+  type FoldStep,
+  listFoldSteps,
+  listSolids,
+  type NamedSolid,
+  type ShapeBody,
+  type ShapeRole,
+  shapeFold,
+} from './folded-shape'
 export { placeOfBody } from './named-bodies'

@@ -137,7 +137,10 @@ function bentPlacing(bent: FoldedBand, { bottomMm, topMm }: FlatSolid, region: R
       // The tangent at its start stands for the arc: both lie in the plane of the circle.
       const [dx, dy] = directionAt(edge, 0)
       const ahead = tangentOf(point, inMm(edge.from, bottomMm), [dx, dy, 0])
-      return { surface: { kind: 'plane', origin: from, normal: unit(cross(ahead, minus(above, from))) }, isOutward: true }
+      return {
+        surface: { kind: 'plane', origin: from, normal: unit(cross(ahead, minus(above, from))) },
+        isOutward: true,
+      }
     },
     level: (heightMm) => ({
       surface: {
@@ -150,8 +153,7 @@ function bentPlacing(bent: FoldedBand, { bottomMm, topMm }: FlatSolid, region: R
       isOutward: angleRad < 0,
     }),
     // The height at which a slice keeps its area is the neutral one; the others grow with their radius.
-    volumeMm3:
-      (areaMm2(region) * (topMm - bottomMm) * radiusMm((bottomMm + topMm) / 2)) / Math.abs(neutralRadiusMm),
+    volumeMm3: (areaMm2(region) * (topMm - bottomMm) * radiusMm((bottomMm + topMm) / 2)) / Math.abs(neutralRadiusMm),
   }
 }
 

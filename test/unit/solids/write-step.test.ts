@@ -37,7 +37,10 @@ describe.each(DEMO_DESIGNS)('%s as STEP', (name) => {
     const { envelope } = checkFold(folding.value, 0.1)
     for (const axis of [0, 1, 2] as const) {
       // The clash check adds the sag of its strips of 15 degrees to the box.
-      const [low, high] = [Math.min(...read.map((each) => each.low[axis] ?? 0)), Math.max(...read.map((each) => each.high[axis] ?? 0))]
+      const [low, high] = [
+        Math.min(...read.map((each) => each.low[axis] ?? 0)),
+        Math.max(...read.map((each) => each.high[axis] ?? 0)),
+      ]
       expect(Math.abs(low - envelope.low[axis])).toBeLessThan(0.2)
       expect(Math.abs(high - envelope.high[axis])).toBeLessThan(0.2)
     }

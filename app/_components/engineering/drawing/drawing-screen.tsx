@@ -19,7 +19,7 @@ interface DrawingScreenProps {
   readonly svgPathOf: string
   readonly paperPaths: { readonly a4: string; readonly letter: string }
   /** Null where the part cannot be folded. */
-  readonly foldedPath: string | null
+  readonly foldedPaths: { readonly bodies: string; readonly step: string; readonly flatStep: string } | null
 }
 
 /** The drawing sheets as they follow from the design, with the files to download. */
@@ -30,7 +30,7 @@ export function DrawingScreen({
   pdfPath,
   svgPathOf,
   paperPaths,
-  foldedPath,
+  foldedPaths,
 }: DrawingScreenProps) {
   const { unit } = useLengthUnit()
   const sheets = useMemo(
@@ -69,10 +69,18 @@ export function DrawingScreen({
               </LinkButton>
             </>
           )}
-          {foldedPath !== null && (
-            <LinkButton href={foldedPath} weight="quiet" download>
-              Folded part (glTF)
-            </LinkButton>
+          {foldedPaths !== null && (
+            <>
+              <LinkButton href={foldedPaths.step} weight="quiet" download>
+                Folded part (STEP)
+              </LinkButton>
+              <LinkButton href={foldedPaths.flatStep} weight="quiet" download>
+                Flat part (STEP)
+              </LinkButton>
+              <LinkButton href={foldedPaths.bodies} weight="quiet" download>
+                Folded part (glTF)
+              </LinkButton>
+            </>
           )}
         </>
       }

@@ -21,7 +21,15 @@ export default async function DrawingPage({ params }: RevisionParams) {
         identity={identity}
         pdfPath={paths.drawingPdf(revisionId)}
         svgPathOf={paths.drawingSvg(revisionId)}
-        foldedPath={isFoldable ? paths.foldedBodies(revisionId) : null}
+        foldedPaths={
+          isFoldable
+            ? {
+                bodies: paths.foldedBodies(revisionId),
+                step: paths.foldedStep(revisionId),
+                flatStep: paths.flatStep(revisionId),
+              }
+            : null
+        }
         paperPaths={{ a4: paths.paperModel(revisionId, 'a4'), letter: paths.paperModel(revisionId, 'letter') }}
       />
       <DrawingGaps projectId={projectId} revisionId={revisionId} gaps={findDrawingGaps(revision.design)} />

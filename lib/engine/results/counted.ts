@@ -1,4 +1,4 @@
-import type { BendResult } from './evaluation'
+import type { BendResult } from './bend'
 
 const AND = new Intl.ListFormat('en-GB', { type: 'conjunction' })
 

@@ -1,4 +1,4 @@
-import type { ItemResult } from './evaluation'
+import type { ItemResult } from './item'
 
 /** Verdicts that something else may bring, the worse one higher. */
 const BADNESS: Readonly<Record<string, number>> = { fails: 2, 'thin-margin': 1 }

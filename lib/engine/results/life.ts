@@ -1,6 +1,8 @@
 import { MAX_CYCLES, MIN_CYCLES } from '../life'
 import { asComputed, type ComputedFigure, digitsAsComputed, NO_FIGURE } from '../units'
-import type { BendResult, ConductorStrainResult, DamageResult } from './evaluation'
+import type { BendResult } from './bend'
+import type { ConductorStrainResult } from './copper-strain'
+import type { DamageResult } from './evaluation'
 import { type Bound, getBoundPrefix, type Quantity, type QuantityRange } from './outcome'
 
 /** Said in place of a figure that nobody can give. */

@@ -1,4 +1,4 @@
-import type { BendResult, OwnTestsUse } from './evaluation'
+import type { BendResult, OwnTestsUse } from './bend'
 import { describeLimitOwner } from './outcome'
 
 /** `set Hinge 18 of Quillmoor (workspace), n = 12, 9 failed`: the one way in which screens, reports and sentences name a set. */

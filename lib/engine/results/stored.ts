@@ -1,17 +1,11 @@
 import { z } from 'zod'
-import type {
-  BendResult,
-  ConductorResult,
-  ConductorStrainResult,
-  CopperPartResult,
-  DamageResult,
-  Evaluation,
-  FaceFilmResult,
-  ItemResult,
-  LeafResult,
-  ZoneResult,
-} from './evaluation'
+import type { BendResult, FaceFilmResult, LeafResult } from './bend'
+import type { ConductorResult } from './conductor'
+import type { ConductorStrainResult, CopperPartResult } from './copper-strain'
+import type { DamageResult, Evaluation } from './evaluation'
+import type { ItemResult } from './item'
 import { parseStoredJson, requireStoredShape } from './stored-document'
+import type { ZoneResult } from './zone'
 
 /**
  * Results of an earlier engine in today's shape. Their numbers and verdicts stay as recorded; what that engine did not report is null or

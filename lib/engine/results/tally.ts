@@ -1,4 +1,4 @@
-import type { ItemBasis, ItemResult } from './evaluation'
+import type { ItemBasis, ItemResult } from './item'
 
 /** In the order in which lists show them: what was calculated, typed and compared, stated by somebody, judged by somebody. */
 export const ITEM_BASES: readonly ItemBasis[] = ['computed', 'typed', 'stated', 'judgment']

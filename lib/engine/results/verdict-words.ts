@@ -1,4 +1,4 @@
-import type { ItemBasis } from './evaluation'
+import type { ItemBasis } from './item'
 import type { Verdict } from './outcome'
 
 interface VerdictWords {

@@ -1,4 +1,4 @@
-import { SPEED_OF_LIGHT, VACUUM_IMPEDANCE_OHM, VACUUM_PERMITTIVITY } from './solve-section'
+import { SPEED_OF_LIGHT, VACUUM_IMPEDANCE_OHM, VACUUM_PERMITTIVITY } from './constants'
 
 /** What a line alone shows to a fast edge. */
 export interface LineFigures {

@@ -263,8 +263,17 @@ export function describeFollows(follows: readonly { readonly question: string }[
   return follows.length === 0 ? '' : `Follows from ${follows.map(({ question }) => `"${question}"`).join(' and ')}`
 }
 
+/** Blockers, views, waits and signed content each ask it of one snapshot, which nobody changes. */
+const known = new WeakMap<ReviewSnapshot, readonly ItemState[]>()
+
 /** State of every catalogue item of the review, in catalogue order. */
-export function listItemStates(snapshot: ReviewSnapshot): ItemState[] {
+export function listItemStates(snapshot: ReviewSnapshot): readonly ItemState[] {
+  const found = known.get(snapshot) ?? computeItemStates(snapshot)
+  known.set(snapshot, found)
+  return found
+}
+
+function computeItemStates(snapshot: ReviewSnapshot): ItemState[] {
   const ids = new Set(snapshot.items.map(({ id }) => id))
   const recorded = (snapshot.evaluation?.results.items ?? []).filter(({ itemId }) => ids.has(itemId))
   const results = new Map(keepFollowers(recorded).map((result) => [result.itemId, result]))

@@ -1,5 +1,6 @@
 import type { RevisionTab } from '@/lib/addresses'
-import { type Assumption, type Brief, type Design, listAssumptions } from '@/lib/engine'
+import { type Brief, type Design, listAssumptions } from '@/lib/engine'
+import { groupBy } from '@/lib/engine/numerics'
 
 /** Fields of the brief without which an early review cannot begin, in the order of the form. */
 const BRIEF_FIELDS = [
@@ -85,11 +86,7 @@ const ASSUMED_NOUNS = {
 
 /** What a starting construction or a new row proposed and nobody has confirmed, one sentence for each part. */
 function findAssumedGaps(design: Design): ConstructionGap[] {
-  const parts = new Map<string, Assumption[]>()
-  for (const assumption of listAssumptions(design)) {
-    const key = `${assumption.list} ${assumption.id}`
-    parts.set(key, [...(parts.get(key) ?? []), assumption])
-  }
+  const parts = groupBy(listAssumptions(design), ({ list, id }) => `${list} ${id}`)
   return [...parts.values()].flatMap((assumptions): ConstructionGap[] => {
     const [first] = assumptions
     if (first === undefined) return []

@@ -1,6 +1,7 @@
 import 'server-only'
 import { now } from '@/lib/config'
 import { EMPTY_TALLY, readStoredDesign, readStoredResults, tallyVerdicts, type VerdictTally } from '@/lib/engine'
+import { groupBy } from '@/lib/engine/numerics'
 import { CONCERNS_FABRICATORS } from '@/lib/review'
 import type { Prisma } from '../generated/sqlite/client'
 import {
@@ -36,12 +37,8 @@ export function listProjects(actor: Actor): Promise<readonly ProjectSummary[]> {
       select: REVISION_PARTS,
       orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
     })
-    const revisionsOf = new Map<string, typeof revisions>()
-    for (const row of revisions.filter((candidate) => isInView(rights, candidate))) {
-      const others = revisionsOf.get(row.projectId)
-      if (others === undefined) revisionsOf.set(row.projectId, [row])
-      else others.push(row)
-    }
+    const inView = revisions.filter((candidate) => isInView(rights, candidate))
+    const revisionsOf = groupBy(inView, ({ projectId }) => projectId)
     return projects
       .filter(({ id }) => mayInProject(rights, 'project:view', id))
       .map((project): ProjectSummary => {

@@ -1,5 +1,6 @@
 import 'server-only'
 import type { RevisionTarget } from '@/lib/addresses'
+import { groupBy } from '@/lib/engine/numerics'
 import type { Prisma } from '../generated/sqlite/client'
 import {
   type Actor,
@@ -81,15 +82,18 @@ export function searchReviews(actor: Actor, text: string): Promise<SearchView> {
     })
     const inView = revisions.filter((candidate) => isInView(rights, candidate))
     const templates = await loadTemplates(tx, inView)
-    const threads = groupByRevision(
+    // One statement reads the threads of all revisions, and one the answers.
+    const threads = groupBy(
       await tx.thread.findMany({
         where: { revision: { project: ofThem } },
         select: THREAD_PARTS,
         orderBy: [{ openedAt: 'desc' }, { id: 'asc' }],
       }),
+      ({ revisionId }) => revisionId,
     )
-    const answers = groupByRevision(
+    const answers = groupBy(
       await tx.answer.findMany({ where: { revision: { project: ofThem } }, select: ANSWER_PARTS }),
+      ({ revisionId }) => revisionId,
     )
     for (const [at, row] of inView.entries()) {
       const template = templates[at]
@@ -135,17 +139,6 @@ const ANSWER_PARTS = {
 
 type ThreadRow = Prisma.ThreadGetPayload<{ select: typeof THREAD_PARTS }>
 type AnswerRow = Prisma.AnswerGetPayload<{ select: typeof ANSWER_PARTS }>
-
-/** One statement reads them for all revisions; each keeps its own, in their order. */
-function groupByRevision<T extends { readonly revisionId: string }>(rows: readonly T[]): ReadonlyMap<string, T[]> {
-  const groups = new Map<string, T[]>()
-  for (const row of rows) {
-    const group = groups.get(row.revisionId)
-    if (group === undefined) groups.set(row.revisionId, [row])
-    else group.push(row)
-  }
-  return groups
-}
 
 interface RevisionSearch {
   readonly rights: PersonRights

@@ -38,7 +38,7 @@ export function compareHoles({ artwork, design }: ArtworkSubject): Comparison {
       openHoles(`slots and routed openings of ${listNames(slots)} are not compared`, 'look at them in the drill file'),
     )
   }
-  const drilled = groupBySize(files)
+  const drilled = gatherSizes(files)
   if (holes.length === 0) {
     const total = drilled.reduce((sum, { hits }) => sum + hits, 0)
     if (total > 0 && none.includes('holes')) {
@@ -130,7 +130,8 @@ const isSameSize = (one: number | null, other: number): boolean => one !== null 
 const mm = (value: number): string => asEntered(Math.round(value * 1e4) / 1e4, 'mm')
 const pathOf = ({ features }: Design, hole: Hole) => ['features', 'holes', features.holes.indexOf(hole), 'drillMm']
 
-function groupBySize(files: readonly ArtworkFileFacts[]): DrilledSize[] {
+/** Sizes within the tolerance of comparison count as one. */
+function gatherSizes(files: readonly ArtworkFileFacts[]): DrilledSize[] {
   const sizes: DrilledSize[] = []
   for (const { name, tools } of files) {
     for (const { diameterMm, hits, plating } of tools ?? []) {

@@ -7,7 +7,7 @@ import {
 } from '../bending'
 import { type Brief, FLAT_ZONE_KINDS, type Material } from '../design'
 import { readEnds } from '../materials'
-import type { Span } from '../numerics'
+import { groupBy, type Span } from '../numerics'
 import type { MissingInput, QuantityRange, ThermalCurlResult } from '../results'
 import { buildBendSection, type LeafSection } from './bend-section'
 import type { DesignIndex } from './design-index'
@@ -164,13 +164,15 @@ interface Input {
 }
 
 function listInputs(layers: readonly Curling[]): Input[] {
-  const byKey = new Map<string, number[]>()
-  for (const [at, { key }] of layers.entries()) byKey.set(key, [...(byKey.get(key) ?? []), at])
+  const byKey = groupBy(layers.entries(), ([, { key }]) => key)
   return [
-    ...[...byKey.values()].flatMap((at): Input[] => [
-      { quantity: 'expansionPpmPerC', at },
-      { quantity: 'modulusGpa', at },
-    ]),
+    ...[...byKey.values()].flatMap((own): Input[] => {
+      const at = own.map(([index]) => index)
+      return [
+        { quantity: 'expansionPpmPerC', at },
+        { quantity: 'modulusGpa', at },
+      ]
+    }),
     ...layers.map((_, at): Input => ({ quantity: 'thicknessUm', at: [at] })),
   ]
 }

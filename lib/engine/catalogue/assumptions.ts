@@ -1,4 +1,5 @@
 import { type Assumption, type Design, listAssumptions } from '../design'
+import { groupBy } from '../numerics'
 import type { DecidedOutcome, Outcome, Place } from '../results'
 
 /**
@@ -53,8 +54,8 @@ function doesTouch({ list, id }: Assumption, place: Place, { construction, bends
 }
 
 function withCaution(outcome: DecidedOutcome, resting: readonly Assumption[]): DecidedOutcome {
-  const parts = new Map<string, string[]>()
-  for (const { name, label } of resting) parts.set(name, [...(parts.get(name) ?? []), label])
-  const said = [...parts].map(([name, labels]) => `${labels.join(', ')} of ${name}`).join('; ')
+  const said = [...groupBy(resting, ({ name }) => name)]
+    .map(([name, own]) => `${own.map(({ label }) => label).join(', ')} of ${name}`)
+    .join('; ')
   return { ...outcome, cautions: [...outcome.cautions, `Rests on values that are assumed and not confirmed: ${said}.`] }
 }

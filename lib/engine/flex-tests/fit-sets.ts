@@ -9,6 +9,7 @@ import {
   strainRangeOfMotion,
 } from '../life'
 import { findLibraryMaterial } from '../materials'
+import { groupBy } from '../numerics'
 import type { LimitOwner } from '../results'
 import type { FlexTestRow } from './row'
 import type { TestedConstant, TestedLife } from './tested-life'
@@ -161,12 +162,6 @@ const toSpecimen = ({ specimen, cycles, result }: FlexTestRow) => ({
   cycles,
   hasSurvived: result === 'survived',
 })
-
-function groupBy<K>(rows: readonly FlexTestRow[], keyOf: (row: FlexTestRow) => K): Map<K, FlexTestRow[]> {
-  const groups = new Map<K, FlexTestRow[]>()
-  for (const row of rows) groups.set(keyOf(row), [...(groups.get(keyOf(row)) ?? []), row])
-  return groups
-}
 
 const countFailed = (rows: readonly FlexTestRow[]): number => rows.filter(({ result }) => result === 'failed').length
 

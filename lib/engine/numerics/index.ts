@@ -1,5 +1,6 @@
 export { findRange, type Span } from './find-range'
 export { findRoot } from './find-root'
+export { groupBy } from './group-by'
 export { normalUpperTailFraction } from './normal-distribution'
 export { createRandomStream } from './random'
 export { rememberAnswers } from './remember'

@@ -1,7 +1,8 @@
 'use client'
 
 import { Button } from '@/app/_components/ui/button'
-import { type Assumption, confirmAssumed } from '@/lib/engine'
+import { confirmAssumed } from '@/lib/engine'
+import { groupBy } from '@/lib/engine/numerics'
 import { useDraft, useEdit } from './draft-context'
 
 /** What the design holds that nobody has confirmed, by part, with one act to confirm all of it. */
@@ -10,11 +11,7 @@ export function AssumedNotice() {
   const edit = useEdit()
   const assumptions = [...assumedByPath.values()]
   if (assumptions.length === 0) return null
-  const parts = new Map<string, Assumption[]>()
-  for (const assumption of assumptions) {
-    const key = `${assumption.list} ${assumption.id}`
-    parts.set(key, [...(parts.get(key) ?? []), assumption])
-  }
+  const parts = groupBy(assumptions, ({ list, id }) => `${list} ${id}`)
   const marks = assumptions.map(({ mark }) => mark)
   const count = marks.length
   return (

@@ -37,12 +37,18 @@ interface Progress {
 
 const PROGRESS = new WeakMap<object, Progress>()
 
+/** Known to every copy of this module in the process: bundles and reloads share the layout library, and wrapping it twice would mark twice. */
+const IS_WRAPPED = Symbol.for('bendworthy: drawing functions mark what they draw')
+
 /**
  * Wraps the drawing functions of the layout library, which marks nothing itself: each line of text and each picture that carries a tag becomes a
- * piece of it; all else, and the head of a table that is repeated on its next page, is an artifact (ISO 32000-1:2008, 14.8.2.2). Called once.
+ * piece of it; all else, and the head of a table that is repeated on its next page, is an artifact (ISO 32000-1:2008, 14.8.2.2). Further calls do
+ * nothing.
  */
 export function installTags(): void {
-  const prototype = Renderer.prototype
+  const prototype: typeof Renderer.prototype & { [IS_WRAPPED]?: true } = Renderer.prototype
+  if (prototype[IS_WRAPPED] === true) return
+  prototype[IS_WRAPPED] = true
   const { renderLine, renderVector, renderImage, renderSVG, renderPages } = prototype
   prototype.renderLine = function (line, ...place) {
     mark(this.pdfDocument, (line as Drawn).inlines?.[0] ?? {}, () => renderLine.call(this, line, ...place))

@@ -3,6 +3,9 @@ import { makeDocuments } from '@/lib/package/report'
 import { makeContent } from '../../integration/package/content-factory'
 import { readStructure, type StructureElement } from './pdf-structure'
 
+/** Another copy of the module, as another bundle of one server or a reload makes: the layout library is the same one. */
+const OTHER_COPY = '/lib/package/report/tagged-renderer.ts?other-copy'
+
 const listElements = (element: StructureElement): StructureElement[] => [
   element,
   ...element.children.flatMap(listElements),
@@ -13,6 +16,13 @@ const listElements = (element: StructureElement): StructureElement[] => [
  * pictures, 7.4.2 for levels of headings, 7.5 for tables. From memory.
  */
 describe('tagged PDFs', async () => {
+  const first: typeof import('@/lib/package/report/tagged-renderer') = await import(
+    '@/lib/package/report/tagged-renderer'
+  )
+  const other: typeof first = await import(/* @vite-ignore */ OTHER_COPY)
+  expect(other.installTags).not.toBe(first.installTags)
+  first.installTags()
+  other.installTags()
   const files = await makeDocuments(makeContent())
   const read = (path: string) => readStructure(files.find((file) => file.path === path)?.bytes ?? new Uint8Array())
 

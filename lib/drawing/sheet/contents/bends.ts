@@ -5,7 +5,6 @@ import {
   type Design,
   type FieldNode,
   getChoiceWord,
-  getFieldInText,
   listStatedStateKeys,
   NOT_STATED,
 } from '@/lib/engine'
@@ -49,7 +48,7 @@ function formatFurther(value: unknown, words: FieldNode): string {
   if (typeof value === 'object' && value !== null && words.fields !== undefined) {
     const stated = Object.entries(words.fields).flatMap(([key, node]) => {
       const inner = (value as Readonly<Record<string, unknown>>)[key] ?? null
-      return inner === null || inner === '' ? [] : [`${getFieldInText(node)} ${formatFurther(inner, node)}`]
+      return inner === null || inner === '' ? [] : [`${node.label}: ${formatFurther(inner, node)}`]
     })
     return stated.length === 0 ? NOT_STATED : stated.join('; ')
   }

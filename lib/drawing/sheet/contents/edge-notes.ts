@@ -1,4 +1,4 @@
-import { type Design, FEATURE_FIELDS, type FieldNode, getChoiceWord, getFieldInText } from '@/lib/engine'
+import { type Design, FEATURE_FIELDS, type FieldNode, getChoiceWord } from '@/lib/engine'
 import { asEntered } from '@/lib/engine/units'
 import { formatObserved, type SheetWords } from './words'
 
@@ -37,7 +37,7 @@ function listStated(record: object, fields: Readonly<Record<string, FieldNode>>,
     ([key, value]) => {
       const node = fields[key]
       if (node === undefined || value === null || value === '') return []
-      return [`${getFieldInText(node)} ${formatStated(value, node, words)}`]
+      return [`${node.label}: ${formatStated(value, node, words)}`]
     },
   )
 }

@@ -1,4 +1,4 @@
-import { BRIEF_FIELDS, BRIEF_TERMS, type Design, type FieldNode, getChoiceWord, getFieldInText } from '@/lib/engine'
+import { BRIEF_FIELDS, BRIEF_TERMS, type Design, type FieldNode, getChoiceWord } from '@/lib/engine'
 import { asEntered } from '@/lib/engine/units'
 import type { SheetWords } from './words'
 
@@ -96,7 +96,7 @@ export function makeTermNotes({ brief }: Design, words: SheetWords): { id: strin
       const [value, node] = [values[field] ?? null, nodes[field]]
       if (value === null || node === undefined) return []
       const text = formatTerm(value, node, words)
-      return [node.label === title ? text : `${getFieldInText(node)} ${text}`]
+      return [node.label === title ? text : `${node.label}: ${text}`]
     })
     return stated.length === 0 ? [] : [{ id, text: `${title}: ${stated.join('; ')}.` }]
   })

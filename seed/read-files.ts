@@ -12,6 +12,7 @@ export const PIPIT_ARTWORK = [
   'pipit-drill-unplated.drl',
   'pipit-l1.gbr',
   'pipit-l2.gbr',
+  'pipit-coverlay-top.gbr',
   'pipit-coverlay-bottom.gbr',
   'pipit-stiffener-bottom.gbr',
 ] as const

@@ -25,7 +25,8 @@ const LEGAL_STATES: Readonly<Record<ItemResult['verdict'], readonly AnswerState[
   'thin-margin': ['open', 'concern'],
   fails: ['open', 'concern'],
   'cannot-tell': ['open', 'meets', 'concern'],
-  'not-computed': ['open', 'meets', 'concern', 'not-applicable'],
+  // What is missing is filled in: nobody's word stands in for an input.
+  'not-computed': ['open', 'concern', 'not-applicable'],
   'not-applicable': ['open', 'not-applicable', 'concern'],
   'needs-judgment': ['open', 'meets', 'concern', 'not-applicable'],
 }
@@ -44,9 +45,12 @@ interface CheckedAnswer {
   readonly lookedAt: LookedAt | null
 }
 
-/** "Meets" on what somebody recorded as seen is that person's word, and says where they looked. */
+/**
+ * "Meets" on what somebody recorded as seen, or on what no calculation covers, is that person's word, and says where they looked: at the artwork, the drawing
+ * or the report of a test.
+ */
 export function needsLookedAt(result: Pick<ItemResult, 'basis' | 'verdict'>, state: AnswerState): boolean {
-  return state === 'meets' && result.basis === 'stated'
+  return state === 'meets' && (result.basis === 'stated' || result.verdict === 'cannot-tell')
 }
 
 /** A file of the revision that a statement may rest on. */
@@ -63,8 +67,8 @@ export function listLegalStates(verdict: ItemResult['verdict']): readonly Answer
 /** Whether this state needs a reason in words, given the verdict. */
 export function needsReason(verdict: ItemResult['verdict'], state: AnswerState): boolean {
   if (state === 'not-applicable') return verdict !== 'not-applicable'
-  // "Meets" on an item that could not be computed stands on a person's evidence alone.
-  return state === 'waived' || (state === 'meets' && (verdict === 'not-computed' || verdict === 'cannot-tell'))
+  // "Meets" on what no calculation covers stands on a person's evidence alone.
+  return state === 'waived' || (state === 'meets' && verdict === 'cannot-tell')
 }
 
 /**
@@ -96,7 +100,7 @@ export function checkAnswer(
       'reason-missing',
       'reason',
       input.state === 'meets'
-        ? 'state the evidence that the item is met, since it could not be computed'
+        ? 'state the evidence that the item is met, since no calculation covers it'
         : 'say why the item does not apply',
     )
   }
@@ -122,7 +126,8 @@ const OVERRULED: Readonly<Record<ItemResult['verdict'], string>> = {
     'the calculation holds at nominal only, not at the worst corner of tolerances and material constants; answer "concern", change the design, or propose a waiver',
   fails: 'the calculation failed; change the design, or propose a waiver',
   'cannot-tell': 'the item applies, and no calculation covers it: answer on the evidence of a test, or raise a concern',
-  'not-computed': 'this answer is not possible for the item',
+  'not-computed':
+    'an input is missing: fill it in, say why the item does not apply, raise a concern or propose a waiver',
   'not-applicable': 'the design rules this item out; if it does apply, answer "concern" and say why',
   'needs-judgment': 'this answer is not possible for the item',
 }

@@ -12,6 +12,7 @@ export const SIGNING_GROUPS = [
   'concern',
   'thin-margin',
   'not-decided',
+  'ruled-out',
   'follows',
 ] as const
 export type SigningGroup = (typeof SIGNING_GROUPS)[number]
@@ -64,6 +65,10 @@ export function summarizeSigning(snapshot: ReviewSnapshot, last: LastSignature |
       return add('concern', answer === null ? reason : `${answer.answeredByName}: ${reason}`)
     }
     if (result?.verdict === 'thin-margin') return add('thin-margin', headline)
+    // The design does not rule it out: somebody says so in its place.
+    if (state === 'not-applicable' && decidedBy === 'person' && answer !== null) {
+      return add('ruled-out', `${headline} ${answer.answeredByName}: ${answer.reason}`)
+    }
     return state === 'open' ? add('not-decided', headline) : []
   })
   return {

@@ -5,13 +5,14 @@ import { FormFoot } from '@/app/_components/ui/form-foot'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import type { RevisionView } from '@/lib/data'
 import { answerItemInput } from '@/lib/inputs'
+import { needsLookedAt } from '@/lib/review'
 import { answerItem } from './actions'
 import { ANSWER_WORDS } from './words'
 
 /** A person's answer. Which answers are possible follows from the verdict: a failed calculation is never overruled here. */
 export function AnswerForm({ revisionId, item }: { revisionId: string; item: RevisionView['items'][number] }) {
-  // What somebody recorded as seen counts once a named person says where they looked.
-  const isStatement = item.result.basis === 'stated'
+  // What somebody recorded as seen, and what no calculation covers, counts once a named person says where they looked.
+  const isStatement = needsLookedAt(item.result, 'meets')
   const { form, submit, isPending, refusal } = useActionForm({
     schema: answerItemInput,
     action: answerItem,

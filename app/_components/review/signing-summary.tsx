@@ -22,6 +22,7 @@ const MARKS: Record<SigningGroup, ReactNode> = {
   concern: <AnswerMark state="concern" />,
   'thin-margin': <VerdictMark verdict="thin-margin" />,
   'not-decided': <AnswerMark state="open" />,
+  'ruled-out': <AnswerMark state="not-applicable" />,
   follows: <VerdictMark verdict="follows" />,
 }
 

@@ -11,6 +11,9 @@ import {
   unknownFiles,
 } from './compared'
 
+/** As statements about it begin. */
+export const CONDUCTOR_COUNT_FACT = 'Number of conductor layers'
+
 /** How many conductor layers there are, which numbers they have, on which sides they lie. */
 export function compareConductors(subject: ArtworkSubject): Comparison {
   const { artwork, design } = subject
@@ -23,7 +26,7 @@ export function compareConductors(subject: ArtworkSubject): Comparison {
   const files = artwork.files.filter(({ role }) => role.role === 'copper')
   const stated = artwork.files.flatMap((file): ArtworkPair[] =>
     listCounts(file).map(({ where, count }) => ({
-      fact: 'Number of conductor layers',
+      fact: CONDUCTOR_COUNT_FACT,
       one: { where, says: String(count) },
       other: inConstruction,
       agrees: count === layers.length,
@@ -46,7 +49,7 @@ export function compareConductors(subject: ArtworkSubject): Comparison {
     ? []
     : [
         {
-          fact: 'Number of conductor layers',
+          fact: CONDUCTOR_COUNT_FACT,
           one: { where: listNames(files), says: String(files.length) },
           other: inConstruction,
           agrees: files.length === layers.length,

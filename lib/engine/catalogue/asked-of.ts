@@ -11,6 +11,7 @@ type AskedRole = keyof typeof ASKED_ROLES
 export const ASKED_OF: Readonly<Record<string, readonly AskedRole[]>> = {
   'array-drawing': ['assembler'],
   bead: ['mechanical'],
+  'bead-beside-moving-bend': ['mechanical'],
   carrier: ['assembler'],
   'combined-motion': ['mechanical'],
   'contact-geometry': ['mechanical'],

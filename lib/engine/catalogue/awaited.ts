@@ -5,7 +5,6 @@ import type { Severity } from './severity'
 /** What an item needs that the program cannot read yet, as it follows "waits for". */
 export const AWAITED_INPUTS = {
   artwork: 'reading of artwork',
-  'file-roles': 'roles of the uploaded files',
 } as const
 
 /** A question that a review should ask and that is not asked yet: without its input an answer would be a guess. */
@@ -24,17 +23,6 @@ export interface AwaitedItem {
 
 /** Severities and order are our sorting: common practice, no published source, apart from the sources named. */
 export const AWAITED_ITEMS: readonly AwaitedItem[] = [
-  {
-    id: 'package-contents',
-    section: 'fabrication',
-    severity: 'blocking',
-    question: 'Does the package hold each file and table that a shop needs to begin?',
-    decidedBy: 'calculation',
-    sourceKey: 'commonPractice',
-    waitsFor: ['file-roles'],
-    meanwhile:
-      'Go through outline, copper, coverlay, mask, legend, stiffener map, bend map, drill table, netlist, stack and array by hand.',
-  },
   {
     id: 'netlist',
     section: 'fabrication',

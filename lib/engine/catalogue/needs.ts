@@ -60,6 +60,15 @@ export const NEEDS = {
     absent: 'the design has fewer than two bends',
     isMet: (c) => c.design.bends.length > 1,
   },
+  'moving-edges': {
+    list: 'bends',
+    absent: 'no bend moves near the edge of a rigid or stiffened zone',
+    isMet: (c) => c.design.bends.some(movesNearEdge),
+  },
+  'still-edges': {
+    absent: 'a bend moves near an edge, where an item of its own asks this',
+    isMet: (c) => !c.design.bends.some(movesNearEdge),
+  },
   'one-bend': {
     list: 'bends',
     absent: 'the design has several bends, of which an item of its own asks this',
@@ -243,6 +252,14 @@ function hasDynamicBend(context: EvaluationContext): boolean {
 /** A bend whose use nobody stated may move: what is asked of dynamic bends is then not computed, never inapplicable. */
 function mayBeDynamic({ use }: Bend): boolean {
   return use === 'dynamic' || use === null
+}
+
+/** Film beside a moving bend moves with it: as far from its edge. Our choice, four times what straight film beside a bend is asked to be. */
+const MOVES_WITHIN_MM = 10
+
+/** While nobody knows how far the edge is, it may be near. */
+function movesNearEdge(bend: Bend): boolean {
+  return mayBeDynamic(bend) && (bend.distanceToRigidMm === null || bend.distanceToRigidMm <= MOVES_WITHIN_MM)
 }
 
 function hasZone(context: EvaluationContext, matches: (zone: Zone) => boolean): boolean {

@@ -1,3 +1,4 @@
+import { CONDUCTOR_COUNT_FACT } from '../artwork-check'
 import type { EvaluationContext } from '../context'
 import type { Design } from '../design'
 import type { Outcome, Place } from '../results'
@@ -128,6 +129,11 @@ export const ROOTS: readonly Root[] = [
     followers: [{ itemId: 'flame-class', at: 'brief', isFrom: isFlameUse }],
   },
   {
+    itemId: 'package-contents',
+    cause: 'the artwork lacks a file',
+    followers: [{ itemId: 'artwork-agreement', at: 'layer', isFrom: isCountOfMissing }],
+  },
+  {
     itemId: 'corner-radius',
     cause: 'the corner is too sharp',
     followers: [{ itemId: 'tear-stop', at: 'corner' }],
@@ -216,6 +222,16 @@ function isThinWithoutStiffener(_: EvaluationContext, outcome: Outcome, failed: 
 /** Use D is stated and no flame class is asked for: both items say so. */
 function isFlameUse({ design: { brief } }: EvaluationContext): boolean {
   return brief.acceptance.flameClass === 'not-asked' && brief.installationUses.includes('use-d')
+}
+
+/** Fewer files of copper than layers: each layer without one is named by the root. */
+function isCountOfMissing({ design }: EvaluationContext, outcome: Outcome, failed: readonly Outcome[]): boolean {
+  const conductors = design.construction.layers.filter(({ kind }) => kind === 'conductor').map(({ id }) => id)
+  return (
+    outcome.kind === 'decided' &&
+    outcome.summary.startsWith(`${CONDUCTOR_COUNT_FACT}:`) &&
+    listIds(failed, 'layer').some((id) => conductors.includes(id))
+  )
 }
 
 function listIds(outcomes: readonly Outcome[], kind: Place['kind']): string[] {

@@ -79,6 +79,11 @@ const PARTIAL_SUCCESSORS: Readonly<Record<string, PartialSuccession>> = {
     question: 'Does the rolling direction of the foil run along the conductors through the bends?',
     isGoneFrom: ({ bends }) => bends.some(({ use }) => use === 'dynamic'),
   },
+  bead: {
+    itemId: 'bead-beside-moving-bend',
+    question: 'Is the bead along each rigid edge called out with material, width and height, or ruled out?',
+    isGoneFrom: ({ bends }) => bends.some(({ use }) => use === 'dynamic'),
+  },
   'transition-strip': {
     itemId: 'transition-strip-class-three',
     question: 'Is the strip on either side of each rigid edge free of holes and components?',

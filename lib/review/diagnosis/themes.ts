@@ -95,6 +95,7 @@ export const THEMES = {
       'hole-to-stiffener-edge',
       'prepreg-set-back',
       'bead',
+      'bead-beside-moving-bend',
     ],
   },
   conductors: {
@@ -133,7 +134,7 @@ export const THEMES = {
       'statements-agree',
     ],
   },
-  artwork: { title: 'Artwork against the design', at: 'document', itemIds: ['artwork-agreement'] },
+  artwork: { title: 'Artwork against the design', at: 'document', itemIds: ['package-contents', 'artwork-agreement'] },
   review: {
     title: 'Open with the fabricator',
     at: 'review',

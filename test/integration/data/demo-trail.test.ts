@@ -5,7 +5,7 @@ import path from 'node:path'
 import { promisify } from 'node:util'
 import { expect, it } from 'vitest'
 import { openDatabase } from '@/lib/data/store/client'
-import { evaluate } from '@/lib/engine'
+import { evaluate, readStoredResultsDocument } from '@/lib/engine'
 import {
   type CatalogueEdition,
   DELIVERED_PROFILES,
@@ -39,9 +39,15 @@ function listWhatAwaitsAnswers(): string[] {
     >,
     profileIds: [WEARABLE],
   })
-  const results = evaluate(readDemoDesign('pipit-rev-a'), { items, limits: layProfileLimits([], profiles) }).items
+  const results = evaluate(readDemoDesign('pipit-rev-a'), {
+    items,
+    limits: layProfileLimits([], profiles),
+    facts: { daysSinceFabricatorLooked: 1 },
+  }).items
   const settled = ['meets', 'not-applicable', 'needs-judgment']
-  expect(results.filter(({ verdict }) => !settled.includes(verdict)).map(({ itemId }) => itemId)).toEqual([])
+  const open = results.filter(({ verdict }) => !settled.includes(verdict)).map(({ itemId }) => itemId)
+  // What the artwork files say stands with the review: its own verdict is asked of the record.
+  expect(open).toEqual(['package-contents'])
   return results.filter(({ verdict }) => verdict === 'needs-judgment').map(({ itemId }) => itemId)
 }
 
@@ -86,10 +92,12 @@ describeOnBothDatabases('the trail of the demo scenario', (current, kind) => {
       const tampered = Math.floor(count / 2)
       const { client, close } = openDatabase(current().url)
       try {
-        const { profilesJson, answers } = await client.revision.findFirstOrThrow({
+        const { profilesJson, answers, evaluations } = await client.revision.findFirstOrThrow({
           where: { label: 'A', project: { name: 'Pipit' } },
-          include: { answers: true },
+          include: { answers: true, evaluations: { orderBy: { ordinal: 'desc' }, take: 1 } },
         })
+        const recorded = readStoredResultsDocument(JSON.parse(evaluations[0]?.resultsJson ?? 'null'))
+        expect(recorded.items.find(({ itemId }) => itemId === 'package-contents')?.verdict).toBe('meets')
         expect(JSON.parse(profilesJson)).toEqual([WEARABLE])
         const answered = answers.map(({ itemId }) => itemId)
         const open = listWhatAwaitsAnswers().filter((id) => !answered.includes(id))

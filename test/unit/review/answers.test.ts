@@ -49,8 +49,11 @@ describe('legal answers', () => {
     ['meets', 'meets', true],
     ['meets', 'concern', true],
     ['meets', 'not-applicable', false],
-    ['not-computed', 'meets', true],
+    ['not-computed', 'meets', false],
+    ['not-computed', 'concern', true],
     ['not-computed', 'not-applicable', true],
+    ['cannot-tell', 'not-applicable', false],
+    ['cannot-tell', 'concern', true],
     ['not-applicable', 'meets', false],
     ['not-applicable', 'concern', true],
     ['needs-judgment', 'meets', true],
@@ -76,8 +79,43 @@ describe('legal answers', () => {
   test('a reason is asked for where the answer stands on words alone', () => {
     const refused = checkAnswer(makeResult('x', 'needs-judgment'), { state: 'not-applicable', reason: '  ' })
     expect(refused).toMatchObject({ ok: false, issues: [{ code: 'reason-missing', path: ['reason'] }] })
-    expect(checkAnswer(makeResult('x', 'not-computed'), { state: 'meets', reason: '' }).ok).toBe(false)
+    expect(checkAnswer(makeResult('x', 'not-computed'), { state: 'not-applicable', reason: '' }).ok).toBe(false)
+    expect(checkAnswer(makeResult('x', 'cannot-tell'), { state: 'meets', reason: '' }).ok).toBe(false)
     expect(checkAnswer(makeResult('x', 'needs-judgment'), { state: 'meets', reason: '' }).ok).toBe(true)
+  })
+
+  test('what is missing is filled in, and nobody answers in its place', () => {
+    const refused = checkAnswer(makeResult('x', 'not-computed'), { state: 'meets', reason: 'it will hold' })
+    expect(refused).toMatchObject({ ok: false, issues: [{ code: 'overrules-calculation', path: ['state'] }] })
+    expect(refused.ok ? '' : refused.issues[0]?.message).toMatch(/fill it in/)
+  })
+
+  test('what no calculation covers meets by what somebody looked at, and says so', () => {
+    const result = makeResult('x', 'cannot-tell')
+    const file = { fileName: 'flex-test.pdf', sha256: 'f'.repeat(64) }
+    const input = { state: 'meets' as const, reason: 'flexed 20 000 times on coupons' }
+    const look = { sheet: 'Report 12', layer: 'Table 3', sha256: file.sha256 }
+    expect(checkAnswer(result, input, [file])).toMatchObject({ ok: false, issues: [{ code: 'sheet-missing' }] })
+    expect(checkAnswer(result, { ...input, lookedAt: look }, [])).toMatchObject({
+      ok: false,
+      issues: [{ code: 'file-missing' }],
+    })
+    expect(checkAnswer(result, { ...input, lookedAt: look }, [file])).toMatchObject({
+      ok: true,
+      value: { lookedAt: { sheet: 'Report 12', layer: 'Table 3', fileName: 'flex-test.pdf' } },
+    })
+    const said = { ...answer('meets', input.reason), itemId: 'x', lookedAt: { ...look, fileName: file.fileName } }
+    expect(getItemState(strainItem, result, said, [])).toMatchObject({
+      state: 'meets',
+      decidedBy: 'person',
+      basis: 'stated',
+    })
+    // With the file gone, or without one from the start, it is open again.
+    expect(getItemState(strainItem, result, { ...said, isFileGone: true }, []).state).toBe('open')
+    expect(getItemState(strainItem, result, answer('meets', input.reason), [])).toMatchObject({
+      state: 'open',
+      setAside: expect.stringContaining('does not say where somebody looked'),
+    })
   })
 
   test('nothing is answered before the design was evaluated', () => {

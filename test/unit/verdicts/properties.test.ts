@@ -190,6 +190,8 @@ describe('worse inputs', () => {
       [
         'artwork-agreement',
         'bead',
+        'bead-beside-moving-bend',
+        'package-contents',
         'bend-on-plan',
         'plan-agreement',
         'carrier',

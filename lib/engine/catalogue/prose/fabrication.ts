@@ -11,6 +11,11 @@ export const FABRICATION_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Read drawing notes, table, file names and brief side by side. Let each fact stand in one place, and have the other refer to it. What drawings and artwork hold inside is not read here.',
   },
+  'package-contents': {
+    why: 'A shop begins with what it has, or stops and asks: a set without a coverlay file, a stiffener outline or a bend line comes back as a query, or is built by guess.',
+    howToCheck:
+      'Go through outline, each copper, each coverlay, mask, holes, legend, stiffeners and bends; say on the artwork page what each file is for. The stack stands in the drawing sheet; netlist and array have items of their own.',
+  },
   'artwork-agreement': {
     why: 'Where they differ the shop stops and asks, or builds the one that it believes. File headers are no proof: a tool may write its default thickness and material.',
     howToCheck:

@@ -238,6 +238,11 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Land and opening share a middle; adhesive comes in from both edges and the coverlay shifts to one side. The rest must be as large as the joint needs.',
   },
+  'bead-beside-moving-bend': {
+    why: 'Film that moves works at the edge it leaves: without a bead it cracks there, and with one that nobody dimensioned it cracks at the end of the bead.',
+    howToCheck:
+      'Find material, width and height on the drawing, or the sentence that there is none and what relieves the edge instead.',
+  },
   bead: {
     why: 'Without a bead film creases at the edge; with one that nobody dimensioned it creases at the end of the bead.',
     howToCheck: 'Find material, width and height on the drawing, or the sentence that there is none.',

@@ -97,6 +97,10 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Take a coverlay adhesive of less flow.',
     'Open by laser, which shifts less.',
   ],
+  'bead-beside-moving-bend': [
+    'Call out material, width and height of the bead.',
+    'Carry the coverlay under the rigid edge, and say on the drawing that there is no bead.',
+  ],
   bead: ['Call out material, width and height of the bead.', 'Say on the drawing that there is no bead.'],
   'tolerances-given': [
     'Fill in the tolerance, from the fabricator’s matrix.',
@@ -120,6 +124,10 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Correct the place that is out of date.',
     'Take the figure out of the note or the name, and let the field carry it.',
     'Rename the file by part number, revision and layer.',
+  ],
+  'package-contents': [
+    'Upload the file, or say on the artwork page which file it is.',
+    'Draw bends and stiffeners in plan: the package then holds them.',
   ],
   'artwork-agreement': ['Correct whichever of design and artwork is wrong.', 'Export the artwork again and upload it.'],
   'bend-call-out': [

@@ -1,7 +1,7 @@
 import type { EvaluationContext } from '../../../context'
 import { MARKABLE_LISTS, type MarkableList } from '../../../design'
 import type { Outcome } from '../../../results'
-import { DESIGN_PLACE } from '../../checks'
+import { DESIGN_PLACE, placeOf } from '../../checks'
 import { notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { findContradictedMarks, LISTS, readListState } from '../../listed'
@@ -48,12 +48,13 @@ export const featureLists = defineItem({
               },
             ],
       ),
+      ...listSilentLayers(context),
       ...(filled.length === 0
         ? []
         : [
             say(
               'meets',
-              `Listed: ${filled.map(({ list }) => `${LISTS[list].one} (${LISTS[list].count(context.design)})`).join(', ')}. Whether each list is complete is not checked here.${describeUnlisted(context)}`,
+              `Listed: ${filled.map(({ list }) => `${LISTS[list].one} (${LISTS[list].count(context.design)})`).join(', ')}. Whether each list is complete is not checked here.`,
             ),
           ]),
       ...(none.length === 0 ? [] : [say('meets', `None, as marked or as follows from a mark: ${nameLists(none)}.`)]),
@@ -61,15 +62,22 @@ export const featureLists = defineItem({
   },
 })
 
-/** Layers of conductors of which the list holds none: nothing is asked of what they carry. */
-function describeUnlisted({ design, zones }: EvaluationContext): string {
+/** Layers of conductors of which the list holds none: nothing would be asked of what they carry. */
+function listSilentLayers({ design, zones }: EvaluationContext): Outcome[] {
   const listed = new Set(design.features.conductors.map(({ layerId }) => layerId))
   const copper = new Set(zones.flatMap(({ layers }) => layers.filter(hasCopper).map(({ layerId }) => layerId)))
   const silent = design.construction.layers.filter(
     (layer) => layer.kind === 'conductor' && layer.role !== 'plane' && copper.has(layer.id) && !listed.has(layer.id),
   )
-  if (listed.size === 0 || silent.length === 0) return ''
-  return ` No conductor is listed on ${silent.map(({ name }) => name).join(', ')}: width, space, current and voltage there are not asked.`
+  if (listed.size === 0) return []
+  return silent.map((layer): Outcome => {
+    const missing = { path: ['features', 'conductors'], label: `a conductor on ${layer.name}` }
+    return {
+      ...notComputedFrom([missing], [placeOf('layer', layer)]),
+      rests: 'typed',
+      summary: `Not computed: no conductor is listed on ${layer.name}, so its width, space, current and voltage are not asked.`,
+    }
+  })
 }
 
 function say(verdict: 'meets' | 'fails', summary: string): Outcome {

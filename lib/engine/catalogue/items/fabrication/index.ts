@@ -21,6 +21,7 @@ import { layerNames } from './layer-names'
 import { layerTable } from './layer-table'
 import { manufacturingReview } from './manufacturing-review'
 import { materialCallOuts } from './material-call-outs'
+import { packageContents } from './package-contents'
 import { packing } from './packing'
 import { panelForm } from './panel-form'
 import { partsPerPanel } from './parts-per-panel'
@@ -43,6 +44,7 @@ export const FABRICATION_ITEMS: readonly ItemDefinition[] = [
   layerTable,
   featureLists,
   statementsAgree,
+  packageContents,
   artworkAgreement,
   bendCallOut,
   bendOnPlan,

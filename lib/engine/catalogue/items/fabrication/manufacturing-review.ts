@@ -2,7 +2,7 @@ import type { EvaluationContext } from '../../../context'
 import type { MissingInput, Outcome } from '../../../results'
 import { countDays } from '../../calendar'
 import { BRIEF_PLACE } from '../../checks'
-import { decide, makeNoneAllowed, notComputedFrom } from '../../decide'
+import { decide, makeNoneAllowed, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 
 export const manufacturingReview = defineItem({
@@ -15,7 +15,7 @@ export const manufacturingReview = defineItem({
   limits: ['reviewBeforeFreezeDays'],
   sourceKeys: ['commonPractice'],
   restsOn: ['brief.manufacturingReviewDate', 'brief.layoutFreezeDate'],
-  decidedWhen: 'early',
+  decidedWhen: 'fabricator',
   answeredBy: ['member', 'lead'],
   monotone: [],
   check: (context) => {
@@ -43,12 +43,19 @@ export const manufacturingReview = defineItem({
   },
 })
 
-/** A day that has passed without a fabricator's look is a review that was not held. */
+/** A planned day is no review: it is held once a fabricator has looked, and a day that has passed without a look is one that was not. */
 function checkHeld({ facts }: EvaluationContext, manufacturingReviewDate: string): Outcome[] {
   const { evaluatedOn, daysSinceFabricatorLooked } = facts
-  if (evaluatedOn === undefined || daysSinceFabricatorLooked === undefined) return []
-  const overdueDays = countDays(manufacturingReviewDate, evaluatedOn)
-  if (overdueDays <= 0 || daysSinceFabricatorLooked !== null) return []
+  if (typeof daysSinceFabricatorLooked === 'number') return []
+  const isOverdue = evaluatedOn !== undefined && countDays(manufacturingReviewDate, evaluatedOn) > 0
+  if (daysSinceFabricatorLooked === undefined || !isOverdue) {
+    return [
+      {
+        ...notComputed(['facts', 'daysSinceFabricatorLooked'], 'the first look of a fabricator', [BRIEF_PLACE]),
+        summary: `Not computed: the review is planned for ${manufacturingReviewDate}, and no fabricator has looked yet.`,
+      },
+    ]
+  }
   return [
     {
       ...decide({

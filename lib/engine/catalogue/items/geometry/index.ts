@@ -1,6 +1,6 @@
 import type { ItemDefinition } from '../../define-item'
 import { annularRing } from './annular-ring'
-import { bead } from './bead'
+import { bead, beadBesideMovingBend } from './bead'
 import { bendFit } from './bend-fit'
 import { combinedMotion } from './combined-motion'
 import { componentSupport } from './component-support'
@@ -108,4 +108,5 @@ export const GEOMETRY_ITEMS: readonly ItemDefinition[] = [
   stiffenerHoles,
   openLand,
   bead,
+  beadBesideMovingBend,
 ]

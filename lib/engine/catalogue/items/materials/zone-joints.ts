@@ -43,7 +43,7 @@ function judge(zones: EvaluationContext['zones']): Outcome {
       what,
       {
         because: `what ${nameZones(apart)} shares with other zones is layers of rigid boards alone, and no layer of the flex goes into it`,
-        decidedBy: 'let the flexible layers run through it, or say in a waiver that the boards are one piece',
+        decidedBy: 'let the flexible layers run through it, or say on which sheet the boards are one piece',
       },
       apart.map(placeOfZone),
     )

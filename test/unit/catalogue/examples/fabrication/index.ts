@@ -21,6 +21,7 @@ import { layerNamesExamples } from './layer-names'
 import { layerTableExamples } from './layer-table'
 import { manufacturingReviewExamples } from './manufacturing-review'
 import { materialCallOutsExamples } from './material-call-outs'
+import { packageContentsExamples } from './package-contents'
 import { packingExamples } from './packing'
 import { panelFormExamples } from './panel-form'
 import { partsPerPanelExamples } from './parts-per-panel'
@@ -55,6 +56,7 @@ export const FABRICATION_EXAMPLES: Readonly<Record<string, readonly ItemExample[
   'layer-table': layerTableExamples,
   'manufacturing-review': manufacturingReviewExamples,
   'material-call-outs': materialCallOutsExamples,
+  'package-contents': packageContentsExamples,
   packing: packingExamples,
   'panel-form': panelFormExamples,
   'parts-per-panel': partsPerPanelExamples,

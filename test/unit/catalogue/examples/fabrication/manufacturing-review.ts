@@ -1,7 +1,13 @@
 import type { ItemExample } from '../item-example'
 
 export const manufacturingReviewExamples: readonly ItemExample[] = [
-  { name: 'two weeks before', expect: 'meets' },
+  { name: 'two weeks before, and held', facts: { daysSinceFabricatorLooked: 3 }, expect: 'meets' },
+  { name: 'two weeks before, and nobody knows whether it was held', expect: 'not-computed' },
+  {
+    name: 'planned for later, and not held yet',
+    facts: { evaluatedOn: '2026-11-01', daysSinceFabricatorLooked: null },
+    expect: 'not-computed',
+  },
   {
     name: 'a month after',
     change: (d) => {

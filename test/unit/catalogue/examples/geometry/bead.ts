@@ -1,6 +1,12 @@
+import type { Design } from '@/lib/engine'
 import type { ItemExample } from '../item-example'
 
-export const beadExamples: readonly ItemExample[] = [
+/** Bends that stand still: one that moves near an edge makes it an item of its own. */
+const standStill = (d: Design) => {
+  for (const bend of d.bends) Object.assign(bend, { use: 'fold-once', requiredCycles: null })
+}
+
+const EXAMPLES: readonly ItemExample[] = [
   { name: 'called out', expect: 'meets' },
   {
     name: 'ruled out',
@@ -34,6 +40,37 @@ export const beadExamples: readonly ItemExample[] = [
     name: 'nobody said',
     change: (d) => {
       Object.assign(d.features.rigidEdges, { bead: null })
+    },
+    expect: 'not-computed',
+  },
+]
+
+export const beadExamples: readonly ItemExample[] = [
+  ...EXAMPLES.map((example) => ({
+    ...example,
+    change: (d: Design) => {
+      standStill(d)
+      example.change?.(d)
+    },
+  })),
+  { name: 'a bend that moves near the edge', expect: 'not-applicable' },
+]
+
+export const beadBesideMovingBendExamples: readonly ItemExample[] = [
+  ...EXAMPLES,
+  { name: 'nothing moves', change: standStill, expect: 'not-applicable' },
+  {
+    name: 'it moves, far from every edge',
+    change: (d) => {
+      for (const bend of d.bends) bend.distanceToRigidMm = 40
+    },
+    expect: 'not-applicable',
+  },
+  {
+    name: 'how near it moves is not known, and nobody said',
+    change: (d) => {
+      for (const bend of d.bends) bend.distanceToRigidMm = null
+      d.features.rigidEdges.bead = null
     },
     expect: 'not-computed',
   },

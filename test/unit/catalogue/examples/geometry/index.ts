@@ -1,6 +1,6 @@
 import type { ItemExample } from '../item-example'
 import { annularRingExamples } from './annular-ring'
-import { beadExamples } from './bead'
+import { beadBesideMovingBendExamples, beadExamples } from './bead'
 import { bendFitExamples } from './bend-fit'
 import { combinedMotionExamples } from './combined-motion'
 import { componentSupportExamples } from './component-support'
@@ -108,4 +108,5 @@ export const GEOMETRY_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>>
   'stiffener-holes': stiffenerHolesExamples,
   'open-land': openLandExamples,
   bead: beadExamples,
+  'bead-beside-moving-bend': beadBesideMovingBendExamples,
 }

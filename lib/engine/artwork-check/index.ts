@@ -7,8 +7,8 @@ import { compareOutlines } from './outline'
 import { compareThicknesses } from './thickness'
 import { listUnread } from './whole'
 
-export { CONDUCTOR_COUNT_FACT } from './conductors'
 export { type ArtworkPair, filesFor, listNames, type OpenFact, unknownFiles } from './compared'
+export { CONDUCTOR_COUNT_FACT } from './conductors'
 
 /**
  * Every fact that artwork states and another place states too: a closed list. A fact is compared by its numbers and choices; what is only written in

@@ -1,4 +1,5 @@
-// npm run bench: the measurements; npm run bench -- fuzz: drawing files made of anything; -- artwork: files of circuit data; -- kill: writers that are killed. Each is bundled as a
+// npm run bench: the measurements; npm run bench -- fuzz: drawing files made of anything; -- artwork: files of circuit data; -- cold: remedies by a process that has
+// run nothing yet; -- kill: writers that are killed. Each is bundled as a
 // browser or a server gets the code. The loader that runs TypeScript directly wraps every function that is made, which doubles the time of what makes many.
 import { spawnSync } from 'node:child_process'
 import { mkdirSync } from 'node:fs'
@@ -18,6 +19,7 @@ const ENTRIES = new Map([
   ['fuzz', 'bench/fuzz.ts'],
   ['fold', 'bench/fold-brute-force.ts'],
   ['artwork', 'bench/artwork.ts'],
+  ['cold', 'bench/cold-search.ts'],
 ])
 const entry = ENTRIES.get(process.argv[2] ?? '') ?? 'bench/index.ts'
 const outfile = new URL('bench.mjs', folder)

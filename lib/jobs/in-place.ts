@@ -19,6 +19,7 @@ export function makeInPlaceRunner<T extends JobTable>(table: T): JobRunner<T> {
         requireWanted()
         options.onProgress?.(fraction)
       },
+      onFirst: (found) => options.onFirst?.(found),
       isFinishAsked: () => options.finishing?.aborted === true,
     })
     requireWanted()

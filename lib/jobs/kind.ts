@@ -2,6 +2,8 @@
 export interface JobHooks {
   /** @param fraction  done so far, 0 to 1 */
   readonly onProgress: (fraction: number) => void
+  /** @param output  what is certain already, of the shape of the job's output: shown until that is there */
+  readonly onFirst?: (output: unknown) => void
   /** Whether it was asked to end early with what it has found. A kind that cannot may ignore it. */
   readonly isFinishAsked: () => boolean
 }
@@ -11,6 +13,8 @@ export interface JobKind<I, O> {
   readonly limits: JobLimits
   /** Takes seconds by nature. Such jobs never fill the pool, so that a short one does not wait behind them. */
   readonly isLong: boolean
+  /** How long its thread is kept for the next order; the pool's usual time where left out. */
+  readonly idleSeconds?: number
   /** Fetches the code that does it: in the thread, so that the server's own does not carry it. */
   readonly load: () => Promise<(input: I, hooks: JobHooks) => O | Promise<O>>
 }
@@ -36,6 +40,8 @@ export interface JobOptions {
   readonly finishing?: AbortSignal | undefined
   /** Called while the job runs, with what is done so far, 0 to 1. */
   readonly onProgress?: ((fraction: number) => void) | undefined
+  /** Called with what is certain before the job is done, where its kind tells any. */
+  readonly onFirst?: ((output: unknown) => void) | undefined
 }
 
 /** Runs jobs of a table, in threads or in place. */

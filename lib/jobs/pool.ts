@@ -142,7 +142,7 @@ export class WorkerPool<T extends JobTable> {
     if (kind === undefined) throw new RangeError(`no kind of job "${task.name}"`)
     const thread = this.#takeThread(task.name, kind.limits.memoryMib)
     task.thread = thread
-    const { finishing, onProgress } = task.options
+    const { finishing } = task.options
     const finishFlag = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT))
     const askToFinish = (): void => {
       Atomics.store(finishFlag, 0, 1)
@@ -150,7 +150,7 @@ export class WorkerPool<T extends JobTable> {
     if (finishing?.aborted === true) askToFinish()
     finishing?.addEventListener('abort', askToFinish)
     try {
-      return await thread.run({ name: task.name, input: task.input, finishFlag }, kind.limits, onProgress)
+      return await thread.run({ name: task.name, input: task.input, finishFlag }, kind.limits, task.options)
     } finally {
       finishing?.removeEventListener('abort', askToFinish)
     }
@@ -173,7 +173,9 @@ export class WorkerPool<T extends JobTable> {
 
   #rest(thread: JobThread | null): void {
     if (thread === null || thread.isOver) return
-    this.#idleClocks.set(thread, setTimeout(() => this.#drop(thread), this.#idleMs).unref())
+    const { idleSeconds } = this.#table[thread.kindName] ?? {}
+    const idleMs = idleSeconds === undefined ? this.#idleMs : idleSeconds * 1000
+    this.#idleClocks.set(thread, setTimeout(() => this.#drop(thread), idleMs).unref())
   }
 
   #drop(thread: JobThread): void {

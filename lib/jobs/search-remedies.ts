@@ -12,7 +12,7 @@ import type { RemedyOrder, WayOutOrder } from './orders'
  */
 export const searchWithin =
   (seconds: number) =>
-  (order: RemedyOrder, { onProgress, isFinishAsked }: JobHooks): RemedyReport => {
+  (order: RemedyOrder, { onProgress, onFirst, isFinishAsked }: JobHooks): RemedyReport => {
     const { design, bendId } = order
     const search = searchRemedies(design, bendId, toOptions(order))
     const end = performance.now() + seconds * 1000
@@ -20,6 +20,7 @@ export const searchWithin =
       const step = search.next(isFinishAsked() || performance.now() > end)
       if (step.done === true) return step.value
       onProgress(step.value.doneFraction)
+      if (step.value.lead !== undefined) onFirst?.(step.value.lead)
     }
   }
 

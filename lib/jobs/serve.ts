@@ -15,6 +15,7 @@ export type Message =
   /** The code is loaded: the clock runs from here. */
   | { readonly kind: 'started' }
   | { readonly kind: 'progress'; readonly fraction: number }
+  | { readonly kind: 'first'; readonly output: unknown }
   | { readonly kind: 'done'; readonly output: unknown }
   | { readonly kind: 'failed'; readonly error: ErrorReport }
 
@@ -31,6 +32,7 @@ export function serveJobs(table: JobTable): void {
       tell({ kind: 'started' })
       const output = await run(input, {
         onProgress: (fraction) => tell({ kind: 'progress', fraction }),
+        onFirst: (found) => tell({ kind: 'first', output: found }),
         isFinishAsked: () => Atomics.load(finishFlag, 0) === 1,
       })
       tell({ kind: 'done', output })

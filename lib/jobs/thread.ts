@@ -1,6 +1,6 @@
 import { Worker } from 'node:worker_threads'
 import { JobCrashedError, JobLimitError, restoreError } from './errors'
-import type { JobLimits } from './kind'
+import type { JobLimits, JobOptions } from './kind'
 import type { Message, Order } from './serve'
 
 /** @param memoryMib  limit of the thread's heap */
@@ -16,7 +16,7 @@ export const startJobWorker: StartWorker = (memoryMib) =>
 interface Running {
   readonly order: Order
   readonly limits: JobLimits
-  readonly onProgress: ((fraction: number) => void) | undefined
+  readonly options: Pick<JobOptions, 'onProgress' | 'onFirst'>
   readonly resolve: (output: unknown) => void
   readonly reject: (error: Error) => void
   clock: NodeJS.Timeout | undefined
@@ -55,9 +55,9 @@ export class JobThread {
     return this.#isOver
   }
 
-  run(order: Order, limits: JobLimits, onProgress: ((fraction: number) => void) | undefined): Promise<unknown> {
+  run(order: Order, limits: JobLimits, options: Pick<JobOptions, 'onProgress' | 'onFirst'>): Promise<unknown> {
     return new Promise((resolve, reject) => {
-      this.#running = { order, limits, onProgress, resolve, reject, clock: undefined }
+      this.#running = { order, limits, options, resolve, reject, clock: undefined }
       this.#setClock(START_SECONDS, (running) => new JobCrashedError(running.order.name))
       // A process that has nothing else to do waits for this job, and for no idle thread.
       this.#worker.ref()
@@ -85,7 +85,10 @@ export class JobThread {
         this.#setClock(running.limits.seconds, ({ order, limits }) => new JobLimitError(order.name, 'time', limits))
         return
       case 'progress':
-        running.onProgress?.(message.fraction)
+        running.options.onProgress?.(message.fraction)
+        return
+      case 'first':
+        running.options.onFirst?.(message.output)
         return
       case 'done':
         this.#settle(({ resolve }) => resolve(message.output))

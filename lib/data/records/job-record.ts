@@ -22,9 +22,9 @@ export interface ClaimedJob extends AskedJob {
 
 export type JobEnd =
   | { readonly state: 'done'; readonly resultJson: string }
-  | { readonly state: 'failed'; readonly failure: string }
+  | { readonly state: 'failed'; readonly failure: string; readonly resultJson: null }
   /** With what was found until then, where the kind can say. */
-  | { readonly state: 'stopped'; readonly resultJson?: string }
+  | { readonly state: 'stopped'; readonly resultJson: string | null }
 
 /** Several times the pause between two signs of life: a busy process keeps its jobs, a killed one loses them soon. */
 const CLAIM_MS = 15_000
@@ -95,11 +95,24 @@ export async function claimJob(id: string): Promise<ClaimedJob | null> {
   })
   const { count } = await db().job.updateMany({
     where: { id, ...isDue(at) },
-    data: { state: 'running', claimToken, claimedUntil: new Date(at.getTime() + CLAIM_MS), attempts: { increment: 1 } },
+    data: {
+      state: 'running',
+      resultJson: null,
+      claimToken,
+      claimedUntil: new Date(at.getTime() + CLAIM_MS),
+      attempts: { increment: 1 },
+    },
   })
   if (count === 0) return null
   const row = await db().job.findFirst({ where: { id, claimToken } })
   return row === null ? null : { ...row, claimToken }
+}
+
+export interface SignOfLife {
+  /** 0 to 1. */
+  readonly progress: number
+  /** What is certain already, of the shape of the result; null for nothing. */
+  readonly firstJson: string | null
 }
 
 /**
@@ -108,12 +121,16 @@ export async function claimJob(id: string): Promise<ClaimedJob | null> {
  */
 export async function keepClaim(
   { id, claimToken }: ClaimedJob,
-  progress: number,
+  { progress, firstJson }: SignOfLife,
 ): Promise<'goes-on' | 'stop-asked' | 'lost'> {
   const where = { id, claimToken, state: 'running' }
   const { count } = await db().job.updateMany({
     where,
-    data: { progress, claimedUntil: new Date(now().getTime() + CLAIM_MS) },
+    data: {
+      progress,
+      ...(firstJson === null ? {} : { resultJson: firstJson }),
+      claimedUntil: new Date(now().getTime() + CLAIM_MS),
+    },
   })
   if (count === 0) return 'lost'
   return (await db().job.count({ where: { ...where, isStopAsked: true } })) === 0 ? 'goes-on' : 'stop-asked'

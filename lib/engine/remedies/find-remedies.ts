@@ -53,39 +53,80 @@ export function* searchRemedies(
   const obstacle = explainNotTried(basis)
   const searched = takeOffPlan(design)
   const onNumbers = searched === design ? basis : assessBend(searched, bendId, toAssessOptions(options))
-  const { trials, tried, search } =
-    obstacle === null && onNumbers !== null ? yield* searchSets(onNumbers, options) : NOTHING_TRIED
-  const notTried =
-    obstacle === null && tried.alone === 0 && basis.state.allowablePct === null
-      ? 'No allowable strain is known for the copper in this use, and no change here takes it out of the bend.'
-      : obstacle
   const before = withCost(basis.state, design, options)
-  // Whether a change helps is no question of cost: only what helps is priced.
-  const helping = trials
-    .filter((trial) => doesHelp(trial, basis.state))
-    .map((trial) => ({ ...trial, after: withCost(trial.after, trial.edited, options) }))
-  const listed = dropDominated(helping, withCost(basis.state, searched, options))
-  const drawn = basis.design === searched ? listed : listed.map((trial) => drawOnPlan(trial, basis, searched, options))
-  const kept = judgeLeads(drawn, before, options)
-  return {
+  const beforeSearched = withCost(basis.state, searched, options)
+  const drawnById = new Map<string, Trial>()
+  const draw = (trial: Trial): Trial => {
+    const drawn = drawnById.get(trial.id) ?? drawOnPlan(trial, basis, searched, options)
+    drawnById.set(trial.id, drawn)
+    return drawn
+  }
+  /** Whether a change helps is no question of cost: only what helps is priced. */
+  const listHelping = (trials: readonly Trial[]): readonly Trial[] =>
+    trials
+      .filter((trial) => doesHelp(trial, basis.state))
+      .map((trial) => ({ ...trial, after: withCost(trial.after, trial.edited, options) }))
+  const makeReport = (
+    { tried, search }: SearchResult,
+    kept: readonly Trial[],
+    helping: readonly Trial[],
+    notTried: string | null,
+  ): RemedyReport => ({
     engineVersion: ENGINE_VERSION,
     bendId,
     bendName: basis.result.name,
     before,
-    arrival: describeArrival(before, kept, withJudged(helping, listed, kept)),
+    arrival: describeArrival(before, kept, helping),
     remedies: describeTrials(kept, basis, options),
     tried,
     search,
     leftOut: tried.alone + tried.inPairs + tried.inLargerSets - kept.length,
     notTried,
+  })
+  /** Sets of more changes cannot lead, and what beats a set that arrives arrives too: nothing that is still to come changes it. */
+  const reportLead = (arrived: SearchResult): RemedyReport | null => {
+    const listed = dropDominated(listHelping(arrived.trials), beforeSearched).map(draw)
+    const leads = findLeads(before, judgeLeads(listed, before, options, 'leads-alone')).filter(isArrival)
+    return leads.length === 0 ? null : makeReport(arrived, leads, leads, null)
   }
+  const found =
+    obstacle === null && onNumbers !== null
+      ? yield* tellLead(searchSets(onNumbers, options), reportLead)
+      : NOTHING_TRIED
+  const notTried =
+    obstacle === null && found.tried.alone === 0 && basis.state.allowablePct === null
+      ? 'No allowable strain is known for the copper in this use, and no change here takes it out of the bend.'
+      : obstacle
+  const helping = listHelping(found.trials)
+  const listed = dropDominated(helping, beforeSearched)
+  const kept = judgeLeads(basis.design === searched ? listed : listed.map(draw), before, options, 'all-that-arrive')
+  return makeReport(found, kept, withJudged(helping, listed, kept), notTried)
+}
+
+/** The progress of the search, with the report of what leads as soon as it arrives. */
+function* tellLead(
+  sets: ReturnType<typeof searchSets>,
+  reportLead: (arrived: SearchResult) => RemedyReport | null,
+): Generator<RemedyProgress, SearchResult, boolean | undefined> {
+  let step = sets.next()
+  while (step.done !== true) {
+    const { arrived, ...progress } = step.value
+    const lead = arrived === undefined ? null : reportLead(arrived)
+    step = sets.next(yield lead === null ? progress : { ...progress, lead })
+  }
+  return step.value
 }
 
 /**
  * The best of those that arrive, and of those that are no larger, is judged to the end, and again where another then is the best; where none arrives, the nearest.
- * The others that arrive are judged on the plan.
+ * Of all that arrive, the others are judged on the plan.
  */
-function judgeLeads(drawn: readonly Trial[], before: RemedyState, options: RemedyOptions): Trial[] {
+function judgeLeads(
+  drawn: readonly Trial[],
+  before: RemedyState,
+  options: RemedyOptions,
+  which: 'leads-alone' | 'all-that-arrive',
+): Trial[] {
   let trials = drawn.toSorted(compareRemedies)
   const judgeOn = (due: Trial): void => {
     const judged = due.judge?.() ?? null
@@ -96,9 +137,9 @@ function judgeLeads(drawn: readonly Trial[], before: RemedyState, options: Remed
     trials = trials.flatMap((trial) => (trial === due ? kept : [trial])).sort(compareRemedies)
   }
   for (;;) {
-    const due =
-      trials.find((trial) => trial.judged === 'on-numbers' && isArrival(trial)) ??
-      findLeads(before, trials).find(({ judged }) => judged !== 'folded')
+    const onNumbers =
+      which === 'leads-alone' ? undefined : trials.find((trial) => trial.judged === 'on-numbers' && isArrival(trial))
+    const due = onNumbers ?? findLeads(before, trials).find(({ judged }) => judged !== 'folded')
     if (due?.judge === undefined) return trials
     judgeOn(due)
   }

@@ -2,10 +2,10 @@ import { centreBendLine, type Plan, stretchPlan, widenPlan } from '@/lib/plan'
 import { drawDimensions } from '../assembly/drawn'
 import type { Bend, Design } from '../design'
 import { assessBend, type BendAssessment } from './assess'
+import { carryOver } from './carry-over'
 import { findStraightLeftMm } from './families/room'
 import { findMovedFold, isBreak } from './moves'
 import type { RemedyOptions } from './options'
-import { applyDesignPatch, makePatch } from './patch'
 import type { MovedItem } from './remedy'
 import { describeSet, type Trial, toAssessOptions } from './trial'
 
@@ -28,7 +28,7 @@ export function drawOnPlan(trial: Trial, basis: BendAssessment, searched: Design
   const { design } = basis
   if (design.plan === null) return trial
   const edited = drawEdits(design, searched, trial.edited, basis.context.getLimit('bendToRigidMm').value)
-  const judge = () => judgeOnPlan(trial, edited, basis, options)
+  const judge = once(() => judgeOnPlan(trial, edited, basis, options))
   if (!isSeenOnPlan(searched, trial.edited)) {
     return { ...trial, edited, judged: 'on-plan', judge: () => judge()?.judge?.() ?? null }
   }
@@ -43,18 +43,27 @@ export function drawOnPlan(trial: Trial, basis: BendAssessment, searched: Design
  */
 export function drawEdits(design: Design, searched: Design, changed: Design, straightMm: number): Design {
   if (design.plan === null) return changed
-  const applied = applyDesignPatch({ ...design, plan: null }, makePatch(searched, changed))
+  const applied = carryOver<Design>(searched, changed, { ...design, plan: null })
   const plan = pullApart(design.plan, searched, changed, straightMm)
-  const stated = plan === design.plan ? { ...applied, plan } : stateAsDrawn({ ...applied, plan })
   // The plan stays the object that was measured: measures are known by it.
-  return { ...share(design, stated), plan }
+  if (plan === design.plan) return { ...applied, plan }
+  return { ...share(design, stateAsDrawn({ ...applied, plan })), plan }
+}
+
+/** What leads is judged when it is found, and listed again at the end. */
+function once<T>(work: () => T): () => T {
+  let known: { readonly value: T } | null = null
+  return () => {
+    known ??= { value: work() }
+    return known.value
+  }
 }
 
 function judgeOnPlan({ changes }: Trial, edited: Design, basis: BendAssessment, options: RemedyOptions): Trial | null {
   const assessment = assessBend(edited, basis.result.bendId, toAssessOptions(options), basis)
   if (assessment === null || assessment.state.allowablePct === null) return null
   const onPlan: Trial = { ...describeSet(basis, assessment, changes, options), judged: 'on-plan' }
-  return { ...onPlan, judge: () => addFold(onPlan, findMovedFold(basis, assessment, options)) }
+  return { ...onPlan, judge: once(() => addFold(onPlan, findMovedFold(basis, assessment, options))) }
 }
 
 function addFold(trial: Trial, moved: readonly MovedItem[]): Trial {
@@ -75,26 +84,58 @@ function isSeenOnPlan(before: Design, after: Design): boolean {
 /** What was stated of a plan before it was pulled apart would contradict it now: the drawn dimensions are stated instead. */
 const stateAsDrawn = (design: Design): Design => drawDimensions(design).design
 
+/** What is drawn at a bend line: a zone that got wider or longer there, or its axis moved to the middle. */
+interface Pull {
+  readonly lineId: string
+  readonly widerMm: number
+  readonly longerMm: number
+  readonly isMovedToMiddle: boolean
+}
+
 /**
  * A drawn zone gets its length and width where its first bend is drawn, and a bend that was moved to the middle of its zone is drawn there. A plan that cannot
  * simply be pulled apart there stays, and its dimensions decide.
  */
 function pullApart(plan: Plan, before: Design, after: Design, straightMm: number): Plan {
-  let drawn = plan
-  for (const zone of after.construction.zones) {
+  const pulls = after.construction.zones.flatMap((zone): Pull[] => {
     const was = before.construction.zones.find(({ id }) => id === zone.id)
     const bends = after.bends.filter(({ zoneId }) => zoneId === zone.id)
-    const axis = drawn.bendLines.find(({ bendId }) => bends.some(({ id }) => id === bendId))
-    if (was === undefined || axis === undefined) continue
-    const [longerMm, widerMm] = [growthOf(was.lengthMm, zone.lengthMm), growthOf(was.widthMm, zone.widthMm)]
-    if (widerMm > 0) drawn = widenPlan(drawn, axis, widerMm) ?? drawn
-    const line = drawn.bendLines.find(({ id }) => id === axis.id) ?? axis
-    if (longerMm > 0) drawn = stretchPlan(drawn, line, longerMm, straightMm) ?? drawn
-    else if (bends.some((bend) => isMovedToMiddle(before, bend))) {
-      drawn = centreBendLine(drawn, line.id, straightMm) ?? drawn
+    const axis = plan.bendLines.find(({ bendId }) => bends.some(({ id }) => id === bendId))
+    if (was === undefined || axis === undefined) return []
+    const pull = {
+      lineId: axis.id,
+      widerMm: Math.max(0, growthOf(was.widthMm, zone.widthMm)),
+      longerMm: Math.max(0, growthOf(was.lengthMm, zone.lengthMm)),
+      isMovedToMiddle: bends.some((bend) => isMovedToMiddle(before, bend)),
     }
-  }
-  return drawn
+    return pull.widerMm > 0 || pull.longerMm > 0 || pull.isMovedToMiddle ? [pull] : []
+  })
+  return pulls.length === 0 ? plan : pullOnce(plan, pulls, straightMm)
+}
+
+const pulled = new WeakMap<Plan, Map<string, Plan>>()
+/** Of one plan: a search pulls it apart in some dozen ways. */
+const MOST_KEPT = 100
+
+/** Many sets of changes pull a plan apart alike: it is drawn, and then measured, once. */
+function pullOnce(plan: Plan, pulls: readonly Pull[], straightMm: number): Plan {
+  const kept = pulled.get(plan) ?? new Map<string, Plan>()
+  pulled.set(plan, kept)
+  const key = JSON.stringify([pulls, straightMm])
+  const found = kept.get(key) ?? pulls.reduce((drawn, pull) => drawPull(drawn, pull, straightMm), plan)
+  if (kept.size >= MOST_KEPT) kept.clear()
+  kept.set(key, found)
+  return found
+}
+
+function drawPull(plan: Plan, { lineId, widerMm, longerMm, isMovedToMiddle }: Pull, straightMm: number): Plan {
+  const findLine = (drawn: Plan) => drawn.bendLines.find(({ id }) => id === lineId)
+  const axis = findLine(plan)
+  const wider = widerMm > 0 && axis !== undefined ? (widenPlan(plan, axis, widerMm) ?? plan) : plan
+  const line = findLine(wider)
+  if (line === undefined) return wider
+  if (longerMm > 0) return stretchPlan(wider, line, longerMm, straightMm) ?? wider
+  return isMovedToMiddle ? (centreBendLine(wider, line.id, straightMm) ?? wider) : wider
 }
 
 const growthOf = (was: number | null, is: number | null): number => (was === null || is === null ? 0 : is - was)

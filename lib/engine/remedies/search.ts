@@ -2,7 +2,7 @@ import { computeCopper } from '../assembly'
 import { type BendAssessment, countUnprovenFoils, findMarginFraction } from './assess'
 import { RANKED_FAMILIES } from './families'
 import type { RemedyOptions } from './options'
-import type { ForbiddenNeed, RemedySearch, RemedyState } from './remedy'
+import type { ForbiddenNeed, RemedyReport, RemedySearch, RemedyState } from './remedy'
 import { makeSubject, makeTrial, type Trial, type Tried } from './trial'
 
 /** Sets of more changes are another design. Our choice. */
@@ -42,6 +42,13 @@ export interface RemedyProgress {
   readonly triedCount: number
   /** Share of the longest search, 0 to 1: one that finds a set that meets ends sooner. */
   readonly doneFraction: number
+  /** The report of what leads, once that is certain and while the search goes on for more. It lists that alone. */
+  readonly lead?: RemedyReport
+}
+
+/** `arrived`: after the first level that has sets which arrive, where the search goes on, those sets. */
+export interface SetProgress extends RemedyProgress {
+  readonly arrived?: SearchResult
 }
 
 export interface SearchResult {
@@ -83,13 +90,14 @@ type Steps<Result> = Generator<RemedyProgress, Result | null, boolean | undefine
 export function* searchSets(
   basis: BendAssessment,
   options: RemedyOptions,
-): Generator<RemedyProgress, SearchResult, boolean | undefined> {
+): Generator<SetProgress, SearchResult, boolean | undefined> {
   const mostChanges = Math.min(MOST_CHANGES, options.mostChanges ?? MOST_CHANGES)
   const kept: Trial[] = []
   const counts = [0, 0, 0]
   let completeUpTo = 0
   let deepest = 0
   let isComplete = true
+  let hasArrived = false
   let parents: readonly Node[] = [makeRoot(basis)]
   const finish = (isStopped: boolean): SearchResult => {
     const [alone = 0, inPairs = 0, inLargerSets = 0] = counts
@@ -132,6 +140,10 @@ export function* searchSets(
     const others = continued.filter(({ trial }) => trial.after.verdict !== 'meets')
     parents = changeCount === 1 ? continued : [...healable, ...takeNearest(others, MOST_CONTINUED)]
     if (parents.length < continued.length || changeCount > 2) isComplete = false
+    const arrived = children.map(({ trial }) => trial).filter(isArrival)
+    if (hasArrived || arrived.length === 0 || basis.state.verdict === 'meets' || changeCount === mostChanges) continue
+    hasArrived = true
+    if ((yield { ...level.tell(1), arrived: { ...finish(false), trials: arrived } }) === true) return finish(true)
   }
   return finish(false)
 }

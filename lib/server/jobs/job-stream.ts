@@ -99,7 +99,5 @@ const isFinal = ({ state }: JobView): boolean => state !== 'waiting' && state !=
 /** The result is JSON already, and stands in the line as it is. */
 function toLine(jobId: string, { state, progress, failure, resultJson }: JobView): string {
   const facts = JSON.stringify({ jobId, state, progress, failure })
-  return (state === 'done' || state === 'stopped') && resultJson !== null
-    ? `${facts.slice(0, -1)},"result":${resultJson}}\n`
-    : `${facts}\n`
+  return resultJson !== null ? `${facts.slice(0, -1)},"result":${resultJson}}\n` : `${facts}\n`
 }

@@ -143,6 +143,29 @@ describeOnBothDatabases('kept jobs', (current, kind) => {
     expect(await data.readJob(team.member, jobId)).toMatchObject({ state: 'done' })
   })
 
+  it('show what leads while they go on, and the whole in its place when they are done', async () => {
+    const draft = { name: 'A draft of which it is soon known what leads' }
+    const jobId = await ask(draft)
+    let finish = () => {}
+    const isFinishing = new Promise<void>((resolve) => {
+      finish = resolve
+    })
+    replaceJobRunner(async (_name, _order, options) => {
+      options?.onFirst?.({ leads: true })
+      await isFinishing
+      return { whole: true } as never
+    })
+    const running = data.runKeptJob(jobId)
+    await vi.waitFor(async () => {
+      const { state, resultJson } = await data.readJob(team.member, jobId)
+      expect([state, resultJson]).toEqual(['running', '{"leads":true}'])
+    }, 10_000)
+    finish()
+    await running
+    expect(await data.readJob(team.member, jobId)).toMatchObject({ state: 'done', resultJson: '{"whole":true}' })
+    runJobsInPlace()
+  })
+
   it('keep what was found until they were stopped, say that it is not all, and begin again when asked for', async () => {
     const draft = { name: 'A draft whose search is stopped halfway' }
     const jobId = await ask(draft)

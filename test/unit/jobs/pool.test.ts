@@ -115,6 +115,21 @@ test('an idle thread gives its memory back', async () => {
   brief.close()
 })
 
+test('what is certain early is told before the job is done, in a thread and in place', async () => {
+  const told: unknown[] = []
+  const options = { onFirst: (output: unknown) => told.push(output) }
+  expect(await pool.run('tellFirst', 4, options)).toBe(5)
+  expect(await makeInPlaceRunner(TEST_KINDS)('tellFirst', 7, options)).toBe(8)
+  expect(told).toEqual([4, 7])
+})
+
+test('a thread is kept for as long as its kind says', async () => {
+  const brief = makePool({ idleMs: 50 })
+  await Promise.all([brief.run('tellFirst', 1), brief.run('double', 1)])
+  await vi.waitFor(() => expect(brief.threadCount).toBe(1), 5_000)
+  brief.close()
+})
+
 test('what cannot be copied to a thread is refused, and harms no other job', async () => {
   const error = await caught(pool.run('double', (() => 1) as unknown as number))
   expect(String(error)).toContain('could not be cloned')

@@ -16,6 +16,18 @@ export const TEST_KINDS = {
         return 'counted'
       },
   }),
+  /** Tells what it is sure of before it is done. */
+  tellFirst: defineKind<number, number>({
+    limits,
+    isLong: true,
+    idleSeconds: 60,
+    load:
+      async () =>
+      (value, { onFirst }: JobHooks) => {
+        onFirst?.(value)
+        return value + 1
+      },
+  }),
   /** Counts until it is asked to end, and hands over how far it came. */
   countOn: defineKind<null, number>({
     limits,

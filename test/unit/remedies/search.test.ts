@@ -89,6 +89,56 @@ describe('remedies that arrive', () => {
     expect(assessBend(patched, 'hinge', {})?.state.verdict).toBe('meets')
   })
 
+  it('tells what leads before it is through, and the whole report leads with the same', () => {
+    const search = searchRemedies(skua, 'hinge')
+    const leads: RemedyReport[] = []
+    let triedAtLead = 0
+    let step = search.next()
+    while (step.done !== true) {
+      if (step.value.lead !== undefined) {
+        leads.push(step.value.lead)
+        triedAtLead = step.value.triedCount
+      }
+      step = search.next()
+    }
+    const [lead, ...others] = leads
+    const { tried, arrival, remedies } = step.value
+    expect(others).toEqual([])
+    expect(triedAtLead).toBeLessThan(tried.alone + tried.inPairs + tried.inLargerSets)
+    expect(lead?.remedies).toEqual(remedies.slice(0, 1))
+    expect(lead?.arrival).toMatchObject({ kind: 'meets', remedyId: arrival.kind === 'meets' ? arrival.remedyId : '' })
+  })
+
+  it('names two sets where the smallest one grows the part: that one, and the smallest that leaves its size', () => {
+    // 12,000 cycles: a longer zone has room for the radius that is needed; without it thinner covers and closer sheets are needed besides.
+    const eased = change(skua, (d) => {
+      d.plan = null
+      getEntry(d.bends, 'hinge').requiredCycles = 12_000
+    })
+    const options = leaveOutAllBut(
+      'pads-only-plating',
+      'larger-radius',
+      'longer-zone',
+      'coverlay-film',
+      'radius-tolerance',
+      'sheet-tolerance',
+    )
+    const { arrival, search, remedies, before } = findRemedies(eased, 'hinge', options)
+    if (arrival.kind !== 'meets') throw new Error(`it says ${JSON.stringify(arrival)}`)
+    expect(arrival).toMatchObject({ changeCount: 3, makesPartLarger: true })
+    expect(search).toMatchObject({ completeUpTo: 3, deepest: 4 })
+    const sizeOf = (id: string | null) => remedies.find((remedy) => remedy.id === id)?.after.planSizeMm ?? Number.NaN
+    const plain = before.planSizeMm
+    expect(sizeOf(arrival.remedyId)).toBeGreaterThan(plain)
+    expect(sizeOf(arrival.sameSizeRemedyId)).toBe(plain)
+    const meeting = listAllSets(eased, 'hinge', options, 4).filter(meets)
+    const smallestOf = (sets: readonly Trial[]) => Math.min(...sets.map(({ changeCount }) => changeCount))
+    expect(smallestOf(meeting)).toBe(3)
+    expect(smallestOf(meeting.filter(({ after }) => after.planSizeMm <= plain))).toBe(4)
+    const sameSize = remedies.find(({ id }) => id === arrival.sameSizeRemedyId)
+    expect(sameSize?.changes).toHaveLength(4)
+  })
+
   it('says with the radius fixed by how much the nearest set misses and what it still fails on', () => {
     const { arrival, search, tried, remedies, before } = findRemedies(skua, 'hinge', {
       leftOutFamilies: RADIUS_FAMILIES,

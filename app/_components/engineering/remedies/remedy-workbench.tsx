@@ -129,7 +129,11 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
       )}
       {found !== null && (
         <div data-outdated={isCurrent ? undefined : ''}>
-          <Summary report={found.report} />
+          {found.isFirst ? (
+            <FirstNote report={found.report} isSearching={isSearching} />
+          ) : (
+            <Summary report={found.report} />
+          )}
           <BasisNote view={found.basis} design={found.design} isUnknown={bases === null} />
           {found.report.remedies.length > 0 && (
             <>
@@ -141,7 +145,7 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
                 onApply={apply}
                 mayApply={mayApply}
               />
-              <RemedyChart report={found.report} chosenId={chosenId} />
+              {!found.isFirst && <RemedyChart report={found.report} chosenId={chosenId} />}
             </>
           )}
         </div>
@@ -160,6 +164,26 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
         />
       )}
     </>
+  )
+}
+
+/** What leads is certain before the search is through: it is shown at once. */
+function FirstNote({ report, isSearching }: { report: RemedyReport; isSearching: boolean }) {
+  const { arrival, remedies, search } = report
+  const [lead] = remedies
+  if (arrival.kind !== 'meets' || lead === undefined) return null
+  const isLarger = arrival.makesPartLarger && arrival.sameSizeRemedyId === null
+  return (
+    <p role="status">
+      <strong>
+        {arrival.changeCount === 1 ? 'One change is enough' : `${arrival.changeCount} changes together are enough`}:{' '}
+        {nameRemedy(lead)}.
+      </strong>{' '}
+      {isLarger && 'It makes the part larger. '}
+      {isSearching
+        ? `Still looking for ${isLarger ? 'sets that do not, and for ' : ''}what else helps.`
+        : `The search ended there: larger sets than of ${search.deepest} were not tried.`}
+    </p>
   )
 }
 

@@ -41,6 +41,8 @@ interface Following {
   readonly stopping: AbortSignal
   /** Told what is done so far, 0 to 1. */
   readonly onProgress: (fraction: number) => void
+  /** Told what is certain before the search is done: the report of what leads, alone. */
+  readonly onFirst?: (report: object) => void
 }
 
 /** Remedies of one bend. */
@@ -83,11 +85,12 @@ async function search<Report>(address: string, order: object, following: Followi
 async function follow<Report>(
   address: string,
   order: object,
-  { leaving, stopping, onProgress }: Following,
+  { leaving, stopping, onProgress, onFirst }: Following,
 ): Promise<Answer<Report> | 'stopped'> {
   // Before the server has told anything there is nothing to keep: the request itself ends.
   const unheard = new AbortController()
   let last: Line | null = null
+  let hasFirst = false
   const askToStop = () => {
     if (last === null) unheard.abort()
     // Where this request fails the search goes on, and so does its progress.
@@ -105,6 +108,9 @@ async function follow<Report>(
     for await (const line of readLines(response.body)) {
       last = lineSchema.parse(JSON.parse(line))
       onProgress(last.progress)
+      if (last.state !== 'running' || last.result === undefined || hasFirst) continue
+      hasFirst = true
+      onFirst?.(last.result)
     }
   } finally {
     stopping.removeEventListener('abort', askToStop)

@@ -9,6 +9,8 @@ export interface Found {
   readonly report: RemedyReport
   /** The fabricator's panels, rates and shelf that were used; null where there are none. */
   readonly basis: RemedyBasisView | null
+  /** What leads, alone: the search goes on for others. */
+  readonly isFirst: boolean
 }
 
 interface Place {
@@ -42,10 +44,19 @@ export function useRemedySearch({ revisionId, bendId, isRadiusFixed, basis }: Pl
     setProgress(0)
     setFailure(null)
     setIsStopping(false)
-    const following = { leaving: leaving.signal, stopping: stopping.current.signal, onProgress: setProgress }
+    const show = (report: RemedyReport, isFirst: boolean) =>
+      setFound({ design: wanted, report, basis: chosen, isFirst })
+    const following = {
+      leaving: leaving.signal,
+      stopping: stopping.current.signal,
+      onProgress: setProgress,
+      onFirst: (report: object) => {
+        if (!leaving.signal.aborted) show(report as RemedyReport, true)
+      },
+    }
     searchRemedies(search, following).then((answer) => {
       if (answer === null || leaving.signal.aborted) return
-      if (answer.kind === 'found') setFound({ design: wanted, report: answer.report, basis: chosen })
+      if (answer.kind === 'found') show(answer.report, false)
       else setFailure(answer.kind === 'failed' ? answer.message : 'The search was stopped before any set was tried.')
       setWanted(null)
     })

@@ -10,6 +10,7 @@ import {
   findJobOf,
   type JobEnd,
   keepClaim,
+  type SignOfLife,
   stopJobOf,
 } from '../../records/job-record'
 import { NotAllowedError, NotFoundError, RefusalError } from '../../store/errors'
@@ -22,7 +23,7 @@ export interface JobView {
   /** 0 to 1. */
   readonly progress: number
   readonly failure: string | null
-  /** JSON; null until it is done. Of a job that was stopped: what it had found, null where that is nothing. */
+  /** JSON; null until it is done, or while it runs what is certain already. Of a job that was stopped: what it had found, null where that is nothing. */
   readonly resultJson: string | null
 }
 
@@ -55,13 +56,17 @@ export async function runKeptJob(jobId: string): Promise<boolean> {
   const stopping = new AbortController()
   const finishing = new AbortController()
   let progress = 0
+  let firstJson: string | null = null
   const isOver = new AbortController()
-  const watching = watch(job, () => progress, { stopping, finishing }, isOver.signal)
+  const watching = watch(job, () => ({ progress, firstJson }), { stopping, finishing }, isOver.signal)
   const end = await carryOut(job, {
     signal: stopping.signal,
     finishing: finishing.signal,
     onProgress: (fraction) => {
       progress = fraction
+    },
+    onFirst: (output) => {
+      firstJson = JSON.stringify(output)
     },
   })
   isOver.abort()
@@ -73,7 +78,7 @@ export async function runKeptJob(jobId: string): Promise<boolean> {
 /** Keeps the claim, tells progress, and hears a stop: the job is first asked to hand over what it has, and ended if it does not. */
 async function watch(
   job: ClaimedJob,
-  getProgress: () => number,
+  getSigns: () => SignOfLife,
   { stopping, finishing }: { readonly stopping: AbortController; readonly finishing: AbortController },
   isOver: AbortSignal,
 ): Promise<void> {
@@ -81,7 +86,7 @@ async function watch(
   try {
     for (;;) {
       await sleep(SIGN_OF_LIFE_MS, undefined, { signal: isOver })
-      const claim = await keepClaim(job, getProgress())
+      const claim = await keepClaim(job, getSigns())
       if (claim === 'stop-asked') finishing.abort()
       if (claim === 'goes-on' || (claim === 'stop-asked' && waitedMs <= FINISH_MS)) {
         if (claim === 'stop-asked') waitedMs += SIGN_OF_LIFE_MS
@@ -103,19 +108,20 @@ async function carryOut(job: ClaimedJob, options: JobOptions & { readonly finish
     const kind = KEPT_KINDS[job.kind]
     if (kind === undefined) throw new RangeError(`no kind of job "${job.kind}"`)
     const actor = await loadActor(job.askedById)
-    if (actor === null) return { state: 'stopped' }
+    if (actor === null) return { state: 'stopped', resultJson: null }
     const result = await kind.run(actor, job.inputJson, options)
     const resultJson = JSON.stringify(result)
     return { state: options.finishing.aborted ? 'stopped' : 'done', resultJson }
   } catch (error) {
-    if (error instanceof JobStoppedError) return { state: 'stopped' }
+    if (error instanceof JobStoppedError) return { state: 'stopped', resultJson: null }
     const isExpected = [JobLimitError, RefusalError, NotFoundError, NotAllowedError].some(
       (kind) => error instanceof kind,
     )
-    if (isExpected) return { state: 'failed', failure: (error as Error).message }
+    if (isExpected) return { state: 'failed', failure: (error as Error).message, resultJson: null }
     log.error('unexpected error', { doing: `job ${job.kind}`, jobId: job.id, error })
     return {
       state: 'failed',
+      resultJson: null,
       failure: 'Something went wrong. The administrator of this installation can find it in the log.',
     }
   }

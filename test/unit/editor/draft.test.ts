@@ -3,17 +3,18 @@ import {
   addBend,
   addZone,
   duplicateLayer,
+  duplicateZone,
   insertLayer,
   makeFreshId,
   moveLayer,
+  moveZone,
   removeLayer,
   setPresence,
   setZoneCoverage,
   updateLayer,
 } from '@/app/_components/engineering/draft/design-edits'
 import { isDraftChanged, makeDraft, reduceDraft } from '@/app/_components/engineering/draft/draft-state'
-import { makeLayerOfKind } from '@/app/_components/engineering/draft/layer-kinds'
-import { type Design, LAYER_KINDS, makePresence, parseDesign } from '@/lib/engine'
+import { type Design, LAYER_KINDS, makeLayerOfKind, makePresence, parseDesign } from '@/lib/engine'
 import { findStartingConstruction } from '@/lib/engine/starting-constructions'
 
 function makeDesign(): Design {
@@ -149,6 +150,26 @@ describe('edits of a construction', () => {
     expect(present.construction.zones[0]?.presence.find((presence) => presence.layerId === layerId)).toEqual(
       makePresence(layerId, 0.25),
     )
+  })
+
+  test('zones change places, are inserted and are copied with their layers', () => {
+    const [first, second] = zones
+    if (first === undefined || second === undefined) throw new Error('the construction has two zones')
+    const names = (edited: Design) => edited.construction.zones.map(({ name }) => name)
+    expect(names(moveZone(design, 0, 1)).slice(0, 2)).toEqual([second.name, first.name])
+    expect(names(addZone(design, 0))).toHaveLength(zones.length + 1)
+    expect(names(addZone(design, 0))[2]).toBe(second.name)
+    const copied = duplicateZone({ ...design, assumed: [`zones.${first.id}.presence`] }, 0)
+    const copy = copied.construction.zones[1]
+    expect(copy).toMatchObject({
+      name: `${first.name} copy`,
+      kind: first.kind,
+      presence: first.presence,
+      statedThicknessUm: null,
+    })
+    expect(copied.assumed).toContain(`zones.${copy?.id}.presence`)
+    const parsed = parseDesign(copied)
+    expect(parsed.ok ? [] : parsed.issues).toEqual([])
   })
 
   test('a new zone and a new bend are valid as they come', () => {

@@ -1,9 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { nameClash } from '@/app/_components/engineering/draft/clash-words'
 import { insertLayer, moveLayer, removeLayer, updateLayer } from '@/app/_components/engineering/draft/design-edits'
-import { makeLayerOfKind } from '@/app/_components/engineering/draft/layer-kinds'
 import { mergeDrafts } from '@/app/_components/engineering/draft/merge-drafts'
-import { type Design, parseDesign } from '@/lib/engine'
+import { type Design, makeLayerOfKind, parseDesign } from '@/lib/engine'
 import { findStartingConstruction } from '@/lib/engine/starting-constructions'
 
 const starting = findStartingConstruction('four-layer-inner-flex')

@@ -19,12 +19,13 @@ const GRID = makeGrid(3, [
   ['a2', 'b2', 'c2'],
 ])
 const texts = ({ rows }: GridState) => rows.map((row) => row.texts)
-/** `+X` with shift, `^X` with control. */
+/** `+X` with shift, `^X` with control, `!X` with Alt. */
 const press = (state: GridState, ...keys: string[]): GridState =>
   keys.reduce((now, name) => {
     const shift = name.length > 1 && name.startsWith('+')
     const control = name.length > 1 && name.startsWith('^')
-    return applyKey(now, { key: shift || control ? name.slice(1) : name, shift, control }, false) ?? now
+    const alt = name.length > 1 && name.startsWith('!')
+    return applyKey(now, { key: shift || control || alt ? name.slice(1) : name, shift, control, alt }, false) ?? now
   }, state)
 
 describe('keys', () => {
@@ -109,6 +110,32 @@ describe('blocks', () => {
       ['1', 'two\nlines'],
     ])
     expect(readClipboard('3" pipe\tx')).toEqual([['3" pipe', 'x']])
+  })
+})
+
+describe('filling down and moving rows', () => {
+  it('copies the first row of the selection down, or the row above where one row is selected', () => {
+    expect(texts(press(GRID, '+ArrowDown', '^d'))).toEqual([
+      ['a1', 'b1', 'c1'],
+      ['a1', 'b2', 'c2'],
+    ])
+    expect(texts(press(GRID, 'ArrowDown', 'ArrowRight', '^d'))).toEqual([
+      ['a1', 'b1', 'c1'],
+      ['a2', 'b1', 'c2'],
+    ])
+    expect(press(GRID, '^d').rows).toBe(GRID.rows)
+  })
+
+  it('moves the row, which stays the same row, and stops at the ends', () => {
+    const moved = press(GRID, '!ArrowDown')
+    expect(moved.rows.map(({ id }) => id)).toEqual([1, 0])
+    expect(moved.cursor.row).toBe(1)
+    expect(press(moved, '!ArrowDown').rows).toBe(moved.rows)
+    expect(texts(press(moved, '^z'))).toEqual(texts(GRID))
+  })
+
+  it('leaves undo to the page where nothing was done here', () => {
+    expect(applyKey(GRID, { key: 'z', shift: false, control: true }, false)).toBeNull()
   })
 })
 

@@ -6,8 +6,7 @@ import '../engineering.css'
 import { BendSummary } from './bend-summary'
 import { ContactFinishes, CopperInZones } from './copper-in-zones'
 import { CopperTable } from './copper-table'
-import { DesignFileActs } from './design-file-acts'
-import { LayerTable } from './layer-table'
+import { LayersSection } from './layers-section'
 import { PresenceGrid } from './presence-grid'
 import { SectionDrawings } from './section-drawings'
 import { ThicknessResults } from './thickness-results'
@@ -21,9 +20,7 @@ export function ConstructionScreen({ stored, saveAction }: { stored: StoredRevis
       <SaveBar action={saveAction} />
       <div className="bench">
         <div>
-          <PageSection title="Layers" actions={<DesignFileActs />}>
-            <LayerTable />
-          </PageSection>
+          <LayersSection />
           <PageSection title="Copper">
             <CopperTable />
           </PageSection>

@@ -5,11 +5,12 @@ import { Button } from '@/app/_components/ui/button'
 import { ConfirmDialog, SideDialog } from '@/app/_components/ui/dialog'
 import { FileButton } from '@/app/_components/ui/file-button'
 import { Notice } from '@/app/_components/ui/notices'
-import { saveTextFile } from '@/app/_components/ui/save-text-file'
+import { saveFile } from '@/app/_components/ui/save-file'
 import { Skeleton } from '@/app/_components/ui/skeleton'
 import { type Design, formatIssuePath, type Issue, MAX_DESIGN_CHARACTERS, parseDesignBytes } from '@/lib/engine'
 import { countOf } from '@/lib/engine/units'
 import { useDraft } from '../draft'
+import { makeFileStem } from './file-stem'
 
 const StartingList = lazy(() => import('./starting-list'))
 
@@ -37,7 +38,7 @@ export function DesignFileActs() {
   }
   const exportFile = () => {
     const text = `${JSON.stringify(state.design, null, 2)}\n`
-    saveTextFile(`${makeFileStem(state.design.name)}.json`, text, 'application/json')
+    saveFile(`${makeFileStem(state.design.name)}.json`, text, 'application/json')
   }
   return (
     <>
@@ -98,12 +99,4 @@ export function DesignFileActs() {
       </ConfirmDialog>
     </>
   )
-}
-
-function makeFileStem(name: string): string {
-  const stem = name
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '')
-  return stem === '' ? 'design' : stem
 }

@@ -13,7 +13,7 @@ import {
   TextCell,
   useUnitLabels,
 } from '../cells'
-import { addZone, removeZone, updateZone, useDraft, useEdit } from '../draft'
+import { addZone, duplicateZone, moveZone, removeZone, updateZone, useDraft, useEdit } from '../draft'
 import { RowAct } from '../row-act'
 import { ZONE_KIND_CHOICES } from './words'
 
@@ -67,7 +67,7 @@ export function ZoneTable() {
       {!isReadOnly && (
         <div className="row above no-print">
           <Button
-            onPress={() => edit(`add-zone-${zones.length}`, addZone)}
+            onPress={() => edit(`add-zone-${zones.length}`, (design) => addZone(design))}
             isDisabled={state.design.construction.layers.length === 0}
           >
             Add a zone
@@ -79,12 +79,14 @@ export function ZoneTable() {
 }
 
 function ZoneRow({ zone, index }: { zone: Zone; index: number }) {
-  const { live, issueByPath } = useDraft()
+  const { live, issueByPath, state } = useDraft()
+  const count = state.design.construction.zones.length
   const columns = useZoneColumns()
   const edit = useEdit()
   const at = makePlaces(['construction', 'zones', index], `zone.${zone.id}`, zone.name || `zone ${index + 1}`)
   const set = (field: string, change: (present: Zone) => Zone) =>
     edit(at(field).key, (design) => updateZone(design, zone.id, change))
+  const move = (to: number) => edit(`move-${zone.id}-${to}`, (design) => moveZone(design, index, to))
   const result = live.evaluation.zones.find((candidate) => candidate.zoneId === zone.id)
   const ownIssue = issueByPath.get(at('presence').path) ?? issueByPath.get(at('connectorWindow').path)
   const window = zone.connectorWindow
@@ -160,12 +162,36 @@ function ZoneRow({ zone, index }: { zone: Zone; index: number }) {
           />
         ),
         acts: (
-          <RowAct
-            label={`Remove zone ${zone.name}`}
-            onPress={() => edit(`remove-${zone.id}`, (design) => removeZone(design, zone.id))}
-          >
-            remove
-          </RowAct>
+          <>
+            <RowAct label={`Move zone ${zone.name} up`} isDisabled={index === 0} onPress={() => move(index - 1)}>
+              ↑
+            </RowAct>
+            <RowAct
+              label={`Move zone ${zone.name} down`}
+              isDisabled={index === count - 1}
+              onPress={() => move(index + 1)}
+            >
+              ↓
+            </RowAct>
+            <RowAct
+              label={`Insert a zone after ${zone.name}`}
+              onPress={() => edit(`add-zone-${count}`, (design) => addZone(design, index))}
+            >
+              +
+            </RowAct>
+            <RowAct
+              label={`Copy zone ${zone.name}`}
+              onPress={() => edit(`copy-${zone.id}-${count}`, (design) => duplicateZone(design, index))}
+            >
+              copy
+            </RowAct>
+            <RowAct
+              label={`Remove zone ${zone.name}`}
+              onPress={() => edit(`remove-${zone.id}`, (design) => removeZone(design, zone.id))}
+            >
+              ×
+            </RowAct>
+          </>
         ),
       }}
     />

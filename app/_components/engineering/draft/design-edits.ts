@@ -2,6 +2,7 @@ import {
   type Bend,
   type Design,
   type Layer,
+  makeFreshId,
   makePresence,
   markAssumed,
   UNKNOWN_BEND,
@@ -9,13 +10,7 @@ import {
   type Zone,
 } from '@/lib/engine'
 
-/** An id that no entry of the list has: the prefix and the next free number. */
-export function makeFreshId(prefix: string, taken: readonly { readonly id: string }[]): string {
-  const ids = new Set(taken.map((entry) => entry.id))
-  let number = taken.length + 1
-  while (ids.has(`${prefix}-${number}`)) number += 1
-  return `${prefix}-${number}`
-}
+export { makeFreshId }
 
 /** `Bend 2`, unless that is taken. */
 export function makeFreshName(stem: string, taken: readonly { readonly name: string }[]): string {
@@ -117,8 +112,12 @@ export function updateZone(design: Design, zoneId: string, change: (zone: Zone) 
   })
 }
 
-/** A new zone holds every layer, which is marked as assumed: the person takes out what is absent, or confirms. */
-export function addZone(design: Design): Design {
+/**
+ * A new zone holds every layer, which is marked as assumed: the person takes out what is absent, or confirms.
+ *
+ * @param afterIndex  zone that it follows along the part; left out, the last one
+ */
+export function addZone(design: Design, afterIndex = design.construction.zones.length - 1): Design {
   const { layers, zones } = design.construction
   const zone: Zone = {
     id: makeFreshId('zone', zones),
@@ -134,10 +133,41 @@ export function addZone(design: Design): Design {
     ...UNKNOWN_THROUGH_THICKNESS,
   }
   return {
-    ...withConstruction(design, { zones: [...zones, zone] }),
+    ...withConstruction(design, { zones: insertAfter(zones, afterIndex, zone) }),
     assumed: [...design.assumed, ...markAssumed('zones', zone.id, ['kind', 'presence'])],
   }
 }
+
+export function moveZone(design: Design, from: number, to: number): Design {
+  return withConstruction(design, { zones: moveEntry(design.construction.zones, from, to) })
+}
+
+/** A copy right after it, with the same layers. What was measured or stated of the one zone is not known of the other; what was assumed of it still is. */
+export function duplicateZone(design: Design, index: number): Design {
+  const { zones } = design.construction
+  const zone = zones[index]
+  if (zone === undefined) return design
+  const copy: Zone = {
+    ...zone,
+    id: makeFreshId('zone', zones),
+    name: makeCopyName(zone.name, zones),
+    statedThicknessUm: null,
+    statedToleranceUm: null,
+    ...UNKNOWN_THROUGH_THICKNESS,
+  }
+  const prefix = `zones.${zone.id}.`
+  const marks = design.assumed.filter((mark) => mark.startsWith(prefix))
+  return {
+    ...withConstruction(design, { zones: insertAfter(zones, index, copy) }),
+    assumed: [...design.assumed, ...marks.map((mark) => `zones.${copy.id}.${mark.slice(prefix.length)}`)],
+  }
+}
+
+const insertAfter = <T>(list: readonly T[], index: number, entry: T): T[] => [
+  ...list.slice(0, index + 1),
+  entry,
+  ...list.slice(index + 1),
+]
 
 export function removeZone(design: Design, zoneId: string): Design {
   return withConstruction(design, { zones: design.construction.zones.filter((zone) => zone.id !== zoneId) })

@@ -1,7 +1,7 @@
+export { listMaterialsFor, makeLayerOfKind } from '@/lib/engine'
 export { makeBlankFeature } from './blank-features'
 export * from './design-edits'
 export { DraftProvider, useDraft, useEdit } from './draft-context'
-export { listMaterialsFor, makeLayerOfKind } from './layer-kinds'
 export { SaveBar } from './save-bar'
 export type { StoredRevision } from './stored-revision'
 export type { SaveDesignAction } from './use-save'

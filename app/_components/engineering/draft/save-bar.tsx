@@ -40,7 +40,7 @@ export function SaveBar({ action }: { action: SaveDesignAction }) {
   useEffect(() => {
     if (isReadOnly) return
     const onKeyDown = (event: KeyboardEvent) => {
-      if (!(event.ctrlKey || event.metaKey) || event.altKey) return
+      if (!(event.ctrlKey || event.metaKey) || event.altKey || event.defaultPrevented) return
       const key = event.key.toLowerCase()
       if (key === 's') {
         event.preventDefault()

@@ -4,7 +4,7 @@ import { lazy, Suspense, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { SideDialog } from '@/app/_components/ui/dialog'
 import { FileButton } from '@/app/_components/ui/file-button'
-import { saveTextFile } from '@/app/_components/ui/save-text-file'
+import { saveFile } from '@/app/_components/ui/save-file'
 import { Skeleton } from '@/app/_components/ui/skeleton'
 import { useDraft } from '../draft'
 import { planOf } from './additions'
@@ -20,7 +20,7 @@ export function PlanFiles() {
     const { planAsDxf, planAsSvg } = await import('@/lib/plan/exchange')
     const diameters = new Map(state.design.features.holes.map(({ id, drillMm }) => [id, drillMm]))
     const text = kind === 'dxf' ? planAsDxf(plan, diameters) : planAsSvg(plan, diameters)
-    saveTextFile(`plan.${kind}`, text, kind === 'dxf' ? 'image/vnd.dxf' : 'image/svg+xml')
+    saveFile(`plan.${kind}`, text, kind === 'dxf' ? 'image/vnd.dxf' : 'image/svg+xml')
   }
   return (
     <>

@@ -30,6 +30,8 @@ interface SheetGridProps<R> {
   readonly onChange: (next: (state: GridState) => GridState) => void
   readonly faults: ReadonlyMap<number, readonly BadCell[]>
   readonly isReadOnly: boolean
+  /** Takes a pasted block with headings of its own as a whole; false lets it go into the cells. */
+  readonly onTable?: (block: readonly (readonly string[])[]) => boolean
 }
 
 /** Rows drawn at a time: a matrix may have thousands. */
@@ -37,7 +39,7 @@ const PAGE_ROWS = 100
 const NO_FAULTS: readonly BadCell[] = []
 
 /** A sheet as a grid of cells: arrows, Enter, Tab, Escape and Delete, blocks copied from and pasted to a spreadsheet. */
-export function FabricationGrid<R>({ label, table, state, onChange, faults, isReadOnly }: SheetGridProps<R>) {
+export function FabricationGrid<R>({ label, table, state, onChange, faults, isReadOnly, onTable }: SheetGridProps<R>) {
   const listPrefix = useId()
   const helpId = useId()
   const [hasFocus, setHasFocus] = useState(false)
@@ -49,10 +51,10 @@ export function FabricationGrid<R>({ label, table, state, onChange, faults, isRe
   const selection = findSelection(state)
 
   const onKeyDown = (event: KeyboardEvent) => {
-    const key = { key: event.key, shift: event.shiftKey, control: event.ctrlKey || event.metaKey }
+    const key = { key: event.key, shift: event.shiftKey, control: event.ctrlKey || event.metaKey, alt: event.altKey }
     if (event.key === 'Tab' && leaves.current && state.editing === null) return
     leaves.current = event.key === 'Escape' && state.editing === null
-    const next = event.nativeEvent.isComposing || event.altKey ? null : applyKey(state, key, isReadOnly)
+    const next = event.nativeEvent.isComposing ? null : applyKey(state, key, isReadOnly)
     if (next === null) return
     event.preventDefault()
     onChange(() => next)
@@ -67,7 +69,7 @@ export function FabricationGrid<R>({ label, table, state, onChange, faults, isRe
     if (state.editing !== null || isReadOnly) return
     event.preventDefault()
     const block = readClipboard(event.clipboardData.getData('text/plain'))
-    if (block.length > 0) onChange((now) => paste(now, block))
+    if (block.length > 0 && onTable?.(block) !== true) onChange((now) => paste(now, block))
   }
   const onPoint = useCallback(
     (row: number, column: number, extends_: boolean) => {
@@ -112,7 +114,7 @@ export function FabricationGrid<R>({ label, table, state, onChange, faults, isRe
       <p id={helpId} className="small muted no-print">
         {isReadOnly
           ? 'Arrow keys move, Shift extends, Ctrl C copies. Escape, then Tab, leaves the grid.'
-          : 'Arrow keys move, typing or Enter edits, Tab moves on, Escape cancels, Delete clears. You can paste blocks from a spreadsheet. Escape, then Tab, leaves the grid.'}
+          : 'Arrow keys move, typing or Enter edits, Tab moves on, Escape cancels, Delete clears. Ctrl D fills down, Alt with an arrow moves the row. You can paste blocks from a spreadsheet. Escape, then Tab, leaves the grid.'}
       </p>
       <DataTable
         label={label}

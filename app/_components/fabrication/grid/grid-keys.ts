@@ -4,8 +4,10 @@ import {
   cancelEditing,
   clearSelection,
   commitEditing,
+  fillDown,
   type GridState,
   moveBy,
+  moveRows,
   moveTo,
   step,
   undo,
@@ -16,6 +18,7 @@ export interface GridKey {
   readonly shift: boolean
   /** Control, or the command key. */
   readonly control: boolean
+  readonly alt?: boolean
 }
 
 /** How many rows a page key moves. */
@@ -26,7 +29,14 @@ const PAGE_ROWS = 20
  * the grid: Escape makes the next Tab do so, since Tab itself goes from cell to cell.
  */
 export function applyKey(state: GridState, key: GridKey, isReadOnly: boolean): GridState | null {
+  if (key.alt === true) return state.editing === null && !isReadOnly ? applyAlt(state, key) : null
   return state.editing === null ? applyToCell(state, key, isReadOnly) : applyToEditor(state, key)
+}
+
+/** Rows change places; every other key with Alt is the browser's. */
+function applyAlt(state: GridState, { key }: GridKey): GridState | null {
+  if (key === 'ArrowUp') return moveRows(state, -1)
+  return key === 'ArrowDown' ? moveRows(state, 1) : null
 }
 
 /** While a cell is edited the arrows belong to its text. */
@@ -75,9 +85,15 @@ function applyToCell(state: GridState, { key, shift, control }: GridKey, isReadO
 }
 
 function applyChange(state: GridState, { key, control }: GridKey): GridState | null {
-  if (control) return key.toLowerCase() === 'z' ? undo(state) : null
+  if (control) return applyControl(state, key.toLowerCase())
   if (key === 'Enter' || key === 'F2') return beginEditing(state)
   if (key === 'Delete' || key === 'Backspace') return clearSelection(state)
   // One character: typing on a cell replaces what it says.
   return key.length === 1 ? beginEditing(state, key) : null
+}
+
+/** With nothing to undo here the key goes on to the page, which may have a step of its own. */
+function applyControl(state: GridState, key: string): GridState | null {
+  if (key === 'd') return fillDown(state)
+  return key === 'z' && state.past.length > 0 ? undo(state) : null
 }

@@ -134,6 +134,27 @@ export function paste(state: GridState, cells: readonly (readonly string[])[]): 
   return { ...written, anchor: { row: top, column: left }, cursor: end }
 }
 
+/** Copies the first row of the selection into the rows below it; of one row, what stands above it. */
+export function fillDown(state: GridState): GridState {
+  const { top, bottom, left, right } = findSelection(state)
+  const from = top === bottom ? top - 1 : top
+  const texts = state.rows[from]?.texts.slice(left, right + 1)
+  if (texts === undefined) return state
+  const filled = Array.from({ length: bottom - from }, () => texts)
+  return { ...writeBlock(state, { row: from + 1, column: left }, filled), cursor: state.cursor, anchor: state.anchor }
+}
+
+/** Moves the selected rows by one place, up or down; they stay selected. */
+export function moveRows(state: GridState, by: 1 | -1): GridState {
+  const { top, bottom } = findSelection(state)
+  if (top + by < 0 || bottom + by >= state.rows.length) return state
+  const taken = state.rows.slice(top, bottom + 1)
+  const others = [...state.rows.slice(0, top), ...state.rows.slice(bottom + 1)]
+  const rows = [...others.slice(0, top + by), ...taken, ...others.slice(top + by)]
+  const shift = ({ row, column }: CellPosition) => ({ row: row + by, column })
+  return { ...remember(state), rows, cursor: shift(state.cursor), anchor: shift(state.anchor) }
+}
+
 /** Adds an empty row below the given one and goes there. */
 export function addRow(state: GridState, below: number): GridState {
   const row: GridRow = { id: state.nextId, texts: Array.from({ length: state.columnCount }, () => ''), saved: null }

@@ -1,13 +1,17 @@
-import {
-  type Design,
-  findMaterial,
-  LAYER_KIND_FACTS,
-  type Layer,
-  listLibraryMaterials,
-  type Material,
-  type MaterialKind,
-  NO_PLATING,
-} from '@/lib/engine'
+import { listLibraryMaterials } from '../materials'
+import { type Layer, NO_PLATING } from './construction'
+import { findMaterial } from './cross-checks'
+import type { Design } from './design'
+import { LAYER_KIND_FACTS } from './layer-kinds'
+import type { Material, MaterialKind } from './material'
+
+/** An id that no entry of the list has: the prefix and the next free number. */
+export function makeFreshId(prefix: string, taken: readonly { readonly id: string }[]): string {
+  const ids = new Set(taken.map((entry) => entry.id))
+  let number = taken.length + 1
+  while (ids.has(`${prefix}-${number}`)) number += 1
+  return `${prefix}-${number}`
+}
 
 /** The design's own materials and the library's that suit a layer kind, the likeliest kind first. */
 export function listMaterialsFor(design: Design, kind: Layer['kind']): Material[] {

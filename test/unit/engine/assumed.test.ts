@@ -1,8 +1,15 @@
 import { describe, expect, test } from 'vitest'
 import { addBend, addZone, insertLayer, updateBend } from '@/app/_components/engineering/draft/design-edits'
 import { makeDraft, reduceDraft } from '@/app/_components/engineering/draft/draft-state'
-import { makeLayerOfKind } from '@/lib/engine'
-import { confirmAssumed, type Design, evaluate, listAssumptions, listStiffeners, parseDesign } from '@/lib/engine'
+import {
+  confirmAssumed,
+  type Design,
+  evaluate,
+  listAssumptions,
+  listStiffeners,
+  makeLayerOfKind,
+  parseDesign,
+} from '@/lib/engine'
 import { listStartingConstructions } from '@/lib/engine/starting-constructions'
 import { compareDesigns, findGapsInConstruction } from '@/lib/review'
 

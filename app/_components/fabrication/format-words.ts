@@ -10,6 +10,7 @@ export const METHOD_WORDS = {
   'mixed-grid': 'rectangles, both orientations',
   'double-lattice': 'true outline, double lattice',
   'two-lattices': 'true outline, two blocks',
+  'one-by-one': 'true outline, part by part',
 } as const
 
 export function formatTurns(turnsDeg: readonly number[]): string {

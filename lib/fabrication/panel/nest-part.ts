@@ -8,6 +8,7 @@ import {
   requireWholeMicrometres,
   tidy,
 } from '@/lib/geometry'
+import { placeFewParts } from './few-parts'
 import { type FoilDirection, type PanelFormat, toWholePanel, type WholePanel } from './format'
 import { nestOutline } from './nest-outline'
 import type { Placement } from './placement'
@@ -30,7 +31,7 @@ export interface ExtraRoom {
   readonly extraSpacingMm: number
 }
 
-export type NestingMethod = 'grid' | 'mixed-grid' | 'double-lattice' | 'two-lattices'
+export type NestingMethod = 'grid' | 'mixed-grid' | 'double-lattice' | 'two-lattices' | 'one-by-one'
 
 export interface Nesting {
   readonly placements: readonly Placement[]
@@ -50,7 +51,7 @@ export interface Nesting {
 
 /**
  * Lays a part on a panel format as often as it goes: rectangle grids of its bounds, one way and mixed, and double lattices
- * of its true outline. The result is never worse than the best rectangle grid, which it falls back to.
+ * of its true outline; where a panel holds a few parts alone, also each in a place of its own. The result is never worse than the best rectangle grid, which it falls back to.
  *
  * @returns the same placements on every machine: whole micrometres decide, no clock and no chance
  * @throws  RangeError for an outline that is not a simple polygon in whole micrometres
@@ -94,6 +95,12 @@ export function nestPart(part: NestedPart, format: PanelFormat, extra: ExtraRoom
   })
   if (isUprightRectangle(outline)) return ofRectangles
   const nested = nestOutline({ ...panel, outline, turnsDeg })
+  const most = Math.max(nested.placements.length, ofRectangles.count)
+  const few = placeFewParts({ ...panel, outline, turnsDeg }, most)
+  if (few !== null) {
+    const { placements, excessFraction } = few
+    return describe({ placements, method: 'one-by-one', gridCount, mixedGridCount, excessFraction })
+  }
   if (nested.placements.length <= ofRectangles.count) return ofRectangles
   return describe({
     placements: nested.placements,

@@ -44,6 +44,37 @@ describe('true outlines', () => {
     expect(checkAgainstDefinitions(outline, nesting, FORMAT)).toEqual([])
   })
 
+  // Widths of the arm, margins and spacings in mm, with a count that is reached; rectangles alone hold 2. The arrangements are checked from the
+  // definitions, and a count is no more than the areas allow: nothing published lists them.
+  it.each([
+    [40, 12.7, 2.54, 3],
+    [50, 12.7, 2.54, 4],
+    [60, 12.7, 2.54, 3],
+    [70, 12.7, 2.54, 3],
+    [80, 10, 2, 3],
+    [90, 0, 0, 3],
+  ])(
+    'few large parts are placed one by one: an L of 250 x 200 with arms of %d mm',
+    (armMm, marginMm, spacingMm, least) => {
+      const outline = mm([0, 0], [250, 0], [250, armMm], [armMm, armMm], [armMm, 200], [0, 200])
+      const margins = {
+        marginLeftMm: marginMm,
+        marginRightMm: marginMm,
+        marginTopMm: marginMm,
+        marginBottomMm: marginMm,
+      }
+      const format = { ...FORMAT, widthMm: 304.8, heightMm: 457.2, spacingMm, ...margins }
+      const nesting = nestPart({ outline, rollingDirection: null }, format)
+      expect(nesting.mixedGridCount).toBe(2)
+      expect(nesting.count).toBeGreaterThanOrEqual(least)
+      expect(checkAgainstDefinitions(outline, nesting, format)).toEqual([])
+      const upright = nestPart({ outline, rollingDirection: null }, { ...format, allowedRotationsDeg: [0, 180] })
+      expect(upright.count).toBeLessThanOrEqual(nesting.count)
+      expect(upright.placements.every(({ rotationDeg }) => rotationDeg % 180 === 0)).toBe(true)
+      expect(checkAgainstDefinitions(outline, upright, format)).toEqual([])
+    },
+  )
+
   it('an L of three squares fills the plane when nothing is kept between parts', () => {
     // Two of them make a rectangle of two by three squares: an area argument, nothing can do better.
     const outline = mm([0, 0], [20, 0], [20, 10], [10, 10], [10, 20], [0, 20])

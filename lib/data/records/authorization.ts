@@ -21,6 +21,7 @@ import {
 } from '@/lib/review'
 import type { TransactionClient } from '../store/client'
 import { NotAllowedError, NotFoundError, refuseClash } from '../store/errors'
+import { readTogether } from '../store/read-together'
 import { readSharing } from './sharing-columns'
 
 /**
@@ -49,9 +50,14 @@ export interface PersonRights extends Rights {
 
 /** @throws NotAllowedError when the account is gone or disabled since the session began */
 export async function loadRights(tx: TransactionClient, userId: string): Promise<PersonRights> {
-  const user = await tx.user.findUnique({ where: { id: userId }, include: { memberships: true, companies: true } })
-  if (user === null || user.disabledAt !== null) throw new NotAllowedError('act with an account that is disabled')
-  return toRights(user)
+  const { users, memberships, companies } = await readTogether(tx, {
+    users: { model: 'User', only: ['id', 'name', 'isAdmin', 'disabledAt'], among: { id: [userId] } },
+    memberships: { model: 'Membership', only: ['projectId', 'role', 'companyId'], among: { userId: [userId] } },
+    companies: { model: 'CompanyPerson', only: ['companyId', 'role'], among: { userId: [userId] } },
+  } as const)
+  const [user] = users
+  if (user === undefined || user.disabledAt !== null) throw new NotAllowedError('act with an account that is disabled')
+  return toRights({ ...user, memberships, companies })
 }
 
 interface RightsRow {
@@ -164,20 +170,18 @@ export async function requireRevisionInView(
   revisionId: string,
   subjectName = 'revision',
 ): Promise<RevisionScope> {
-  const row = await tx.revision.findUnique({
-    where: { id: revisionId },
-    select: {
-      id: true,
-      projectId: true,
-      label: true,
-      stage: true,
-      version: true,
-      designVersion: true,
-      shares: { select: { companyId: true } },
-      signatures: { where: { voidedAt: null }, select: { id: true } },
+  const found = await readTogether(tx, {
+    revisions: {
+      model: 'Revision',
+      only: ['id', 'projectId', 'label', 'stage', 'version', 'designVersion'],
+      among: { id: [revisionId] },
     },
-  })
-  const scope = row === null ? null : findRevisionScope(rights, row, row.signatures.length > 0)
+    shares: { model: 'RevisionShare', only: ['companyId'], among: { revisionId: [revisionId] } },
+    signatures: { model: 'Signature', only: ['id'], among: { revisionId: [revisionId] }, isNull: ['voidedAt'] },
+  } as const)
+  const [row] = found.revisions
+  const scope =
+    row === undefined ? null : findRevisionScope(rights, { ...row, shares: found.shares }, found.signatures.length > 0)
   if (scope === null) throw new NotFoundError(subjectName)
   return scope
 }

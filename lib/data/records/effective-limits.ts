@@ -3,6 +3,7 @@ import type { LimitOverride } from '@/lib/engine'
 import { isLimitKey, LIMITS, layProfileLimits, type Profile, passLimitsOn } from '@/lib/engine/catalogue'
 import { type CheckedLimit, hashJson, type MatrixSharing, type Sharing } from '@/lib/review'
 import type { TransactionClient } from '../store/client'
+import { readTogether } from '../store/read-together'
 import { type CompanySheets, listSheetVersionsOf } from './sheet-records'
 
 /** Limits of the review's version of the catalogue, and of the fabricators with whom the revision is shared. */
@@ -34,13 +35,14 @@ interface StoredLimit extends SetLimit {
 export type CompanyLimits = Awaited<ReturnType<typeof loadCompanyLimits>>
 
 export async function loadCompanyLimits(tx: TransactionClient, companyIds: readonly string[]) {
-  const rows = await tx.limit.findMany({ where: { companyId: { in: [...companyIds] } }, orderBy: { key: 'asc' } })
+  const { rows, companies } = await readTogether(tx, {
+    rows: { model: 'Limit', among: { companyId: companyIds } },
+    companies: { model: 'Company', among: { id: companyIds } },
+  } as const)
+  rows.sort((one, other) => (one.key < other.key ? -1 : 1))
   const limits = companyIds.flatMap((id) => passLimitsOn(rows.filter(({ companyId }) => companyId === id)))
-  const companies = await tx.company.findMany({
-    where: { id: { in: [...companyIds] } },
-    orderBy: [{ nameKey: 'asc' }, { id: 'asc' }],
-  })
-  return { limits, companies }
+  const sortKey = ({ nameKey, id }: (typeof companies)[number]) => `${nameKey}\u0000${id}`
+  return { limits, companies: companies.sort((one, other) => (sortKey(one) < sortKey(other) ? -1 : 1)) }
 }
 
 export function makeLimitsByOwner(

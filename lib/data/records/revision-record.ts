@@ -2,54 +2,11 @@ import 'server-only'
 import { readStoredDesign } from '@/lib/engine'
 import type { Prisma } from '../generated/sqlite/client'
 import type { TransactionClient } from '../store/client'
+import { readTogether } from '../store/read-together'
+import { loadRevisionRows, type RevisionRow } from './revision-rows'
 import { type PassedAnswer, passAnchorsOn, passAnswersOn, passOn } from './successors'
 
-/**
- * A revision with everything that belongs to it, as stored. The one place that says what is loaded; views and
- * snapshots are made from it and never load more. Companies and related revisions are not included at each place: one statement reads them all.
- */
-const REVISION_RECORD = {
-  project: {
-    include: {
-      memberships: { orderBy: { createdAt: 'asc' } },
-      capacityGrants: { where: { withdrawnAt: null }, orderBy: [{ grantedAt: 'asc' }, { id: 'asc' }] },
-      // What is in force: a release of the same part number replaces it.
-      revisions: {
-        where: { stage: 'released' },
-        select: { id: true, label: true, issue: { select: { partNumber: true } } },
-        orderBy: { stageSince: 'desc' },
-      },
-    },
-  },
-  edits: { orderBy: [{ version: 'asc' }, { id: 'asc' }] },
-  shares: { orderBy: { createdAt: 'asc' } },
-  answers: { include: { history: { orderBy: { version: 'asc' } } }, orderBy: { itemId: 'asc' } },
-  waivers: { orderBy: [{ proposedAt: 'asc' }, { id: 'asc' }] },
-  threads: {
-    include: {
-      comments: { include: { edits: { orderBy: { version: 'asc' } }, attachments: true }, orderBy: { ordinal: 'asc' } },
-    },
-    orderBy: [{ openedAt: 'asc' }, { id: 'asc' }],
-  },
-  attachments: { where: { removedAt: null }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] },
-  artwork: { where: { removedAt: null }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] },
-  artworkRoles: { where: { withdrawnAt: null }, orderBy: [{ setAt: 'asc' }, { id: 'asc' }] },
-  declarations: {
-    include: { conditions: { orderBy: { ordinal: 'asc' } } },
-    orderBy: [{ madeAt: 'asc' }, { id: 'asc' }],
-  },
-  reviewStatements: { orderBy: [{ madeAt: 'asc' }, { id: 'asc' }] },
-  acknowledgements: { where: { withdrawnAt: null }, orderBy: [{ acknowledgedAt: 'asc' }, { id: 'asc' }] },
-  exclusions: { orderBy: [{ takenOffAt: 'asc' }, { id: 'asc' }] },
-  proposals: { orderBy: [{ proposedAt: 'asc' }, { id: 'asc' }] },
-  actions: { orderBy: { number: 'asc' } },
-  signatures: { orderBy: [{ signedAt: 'asc' }, { id: 'asc' }] },
-  stageMoves: { orderBy: [{ movedAt: 'asc' }, { id: 'asc' }] },
-  packages: true,
-  release: true,
-} as const satisfies Prisma.RevisionInclude
-
-type Row = Prisma.RevisionGetPayload<{ include: typeof REVISION_RECORD }>
+type Row = RevisionRow
 type CompanyRow = Prisma.CompanyGetPayload<object>
 type EvaluationRow = Prisma.EvaluationGetPayload<object>
 
@@ -103,17 +60,17 @@ export async function loadRevisionRecords(
   tx: TransactionClient,
   revisionIds: readonly string[],
 ): Promise<RevisionRecord[]> {
-  const found = await tx.revision.findMany({ where: { id: { in: [...revisionIds] } }, include: REVISION_RECORD })
-  const rowsById = new Map(found.map((row) => [row.id, row]))
+  const found = await loadRevisionRows(tx, revisionIds)
+  const rowsById = new Map(found.rows.map((row) => [row.id, row]))
   const rows = revisionIds.flatMap((id) => rowsById.get(id) ?? [])
-  const evaluations = await loadNewestEvaluations(tx, revisionIds)
-  const people = await tx.user.findMany({
-    where: { id: { in: [...new Set(rows.flatMap((row) => [...collectPeople(row)]))] } },
-    select: { id: true, name: true },
-  })
-  const companies = await tx.company.findMany({
-    where: { id: { in: [...new Set(rows.flatMap((row) => [...collectCompanies(row)]))] } },
-  })
+  const { people, companies } = await readTogether(tx, {
+    people: {
+      model: 'User',
+      only: ['id', 'name'],
+      among: { id: [...new Set(rows.flatMap((row) => [...collectPeople(row)]))] },
+    },
+    companies: { model: 'Company', among: { id: [...new Set(rows.flatMap((row) => [...collectCompanies(row)]))] } },
+  } as const)
   const related = await loadRelated(tx, rows)
   const numbers = await loadNumbersFromBefore(tx, rows)
   const names = new Map(people.map(({ id, name }) => [id, name]))
@@ -129,7 +86,7 @@ export async function loadRevisionRecords(
     waivers: passOn(row.waivers),
     attachments: passOn(row.attachments),
     threads: passAnchorsOn(row.threads),
-    evaluations: evaluations.filter(({ revisionId }) => revisionId === row.id),
+    evaluations: found.evaluations.filter(({ revisionId }) => revisionId === row.id),
     // Of the people and companies that were loaded, those whom this record mentions: a view looks no further.
     people: pick(names, collectPeople(row)),
     companies: pick(companiesById, collectCompanies(row)),
@@ -202,29 +159,6 @@ function pick<T>(all: ReadonlyMap<string, T>, ids: ReadonlySet<string>): Map<str
     if (value !== undefined) picked.set(id, value)
   }
   return picked
-}
-
-/** Earlier ones stay where they are: each holds all results of its day. */
-async function loadNewestEvaluations(
-  tx: TransactionClient,
-  revisionIds: readonly string[],
-): Promise<readonly EvaluationRow[]> {
-  if (revisionIds.length === 1) {
-    return tx.evaluation.findMany({
-      where: { revisionId: revisionIds[0] ?? '' },
-      orderBy: { ordinal: 'desc' },
-      take: 1,
-    })
-  }
-  const newest = await tx.evaluation.groupBy({
-    by: ['revisionId'],
-    where: { revisionId: { in: [...revisionIds] } },
-    _max: { ordinal: true },
-  })
-  const places = newest.flatMap(({ revisionId, _max }) =>
-    _max.ordinal === null ? [] : [{ revisionId, ordinal: _max.ordinal }],
-  )
-  return places.length === 0 ? [] : tx.evaluation.findMany({ where: { OR: places } })
 }
 
 export function getPersonName(record: Pick<RevisionRecord, 'people'>, userId: string): string {

@@ -8,6 +8,7 @@ import {
 } from '@/lib/fabrication'
 import { NOTHING_SHARED, type Sharing } from '@/lib/review'
 import type { TransactionClient } from '../store/client'
+import { readTogether } from '../store/read-together'
 
 /** The newest version of a sheet, ready for use. */
 export interface FabricationSheetRecord<K extends KeptSheetKind> {
@@ -122,15 +123,13 @@ type NewestSheets = ReadonlyMap<string, CompanySheets['sheets']>
 
 /** The newest sheet of each kind, by company. */
 export async function loadNewestSheets(tx: TransactionClient, companyIds: readonly string[]): Promise<NewestSheets> {
-  const newest = await tx.fabricationSheet.groupBy({
-    by: ['companyId', 'kind'],
-    where: { companyId: { in: [...companyIds] } },
-    _max: { version: true },
-  })
-  const places = newest.flatMap(({ companyId, kind, _max }) =>
-    _max.version === null ? [] : [{ companyId, kind, version: _max.version }],
-  )
-  const rows = places.length === 0 ? [] : await tx.fabricationSheet.findMany({ where: { OR: places } })
+  const { rows } = await readTogether(tx, {
+    rows: {
+      model: 'FabricationSheet',
+      among: { companyId: companyIds },
+      latest: { by: ['companyId', 'kind'], number: 'version' },
+    },
+  } as const)
   return new Map(
     companyIds.map((id) => [
       id,

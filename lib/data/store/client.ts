@@ -7,6 +7,7 @@ import { type Prisma, PrismaClient } from '../generated/sqlite/client'
 import { computing } from './computations'
 import { isWriteConflict, WriteConflictError } from './database-errors'
 import { OrderlyPostgres } from './postgres-adapter'
+import { noteDialect, noteTransaction } from './read-together'
 import { OrderlySqlite } from './sqlite-adapter'
 import { asReader } from './sqlite-readers'
 import { watchWrites } from './vouched/watch'
@@ -52,17 +53,14 @@ function watch(client: DatabaseClient): DatabaseClient {
 
 function openSqlite(url: string): Database {
   const client = watch(new PrismaClient({ adapter: new OrderlySqlite(url), transactionOptions: TRANSACTION_OPTIONS }))
+  noteDialect(client, 'sqlite', null)
+  const inside = insideOf(client)
   return {
     kind: 'sqlite',
     client,
-    inTransaction: (work) =>
-      inOneTransaction(() => client.$transaction((tx) => insideTransaction.run(true, async () => await work(tx)))),
+    inTransaction: (work) => inOneTransaction(() => client.$transaction((tx) => inside(tx, work))),
     inReadTransaction: (work) =>
-      inOneTransaction(() =>
-        asReader(
-          async () => await client.$transaction((tx) => insideTransaction.run(true, async () => await work(tx))),
-        ),
-      ),
+      inOneTransaction(() => asReader(async () => await client.$transaction((tx) => inside(tx, work)))),
     close: () => client.$disconnect(),
   }
 }
@@ -81,13 +79,15 @@ function openPostgres(url: string): Database {
   })
   // Both clients come from the same models; a union of the two does not type-check, so this is the one cast.
   const client = watch(postgres as unknown as DatabaseClient)
+  noteDialect(client, 'postgresql', schema)
+  const inside = insideOf(client)
   return {
     kind: 'postgresql',
     client,
     inTransaction: (work) =>
       inOneTransaction(() =>
         repeatOnConflict(() =>
-          client.$transaction((tx) => insideTransaction.run(true, async () => await work(tx)), {
+          client.$transaction((tx) => inside(tx, work), {
             isolationLevel: 'Serializable',
           }),
         ),
@@ -95,7 +95,7 @@ function openPostgres(url: string): Database {
     // One snapshot for the whole of it, which aborts nobody and is aborted by nobody.
     inReadTransaction: (work) =>
       inOneTransaction(() =>
-        client.$transaction((tx) => insideTransaction.run(true, async () => await work(tx)), {
+        client.$transaction((tx) => inside(tx, work), {
           // The type is the SQLite client's, which has one level alone.
           isolationLevel: 'RepeatableRead' as 'Serializable',
         }),
@@ -105,6 +105,14 @@ function openPostgres(url: string): Database {
 }
 
 const insideTransaction = new AsyncLocalStorage<true>()
+
+/** Runs what is done in a transaction of the client. */
+function insideOf(client: DatabaseClient) {
+  return <T>(tx: TransactionClient, work: (tx: TransactionClient) => Promise<T>): Promise<T> => {
+    noteTransaction(tx, client)
+    return insideTransaction.run(true, async () => await work(tx))
+  }
+}
 
 function refuseInsideTransaction(): void {
   if (insideTransaction.getStore() !== true) return

@@ -107,7 +107,7 @@ test('the team sees fabricators side by side, a fabricator only its own column',
   await expect(values.getByRole('columnheader', { name: 'Ostrel Flexible' })).toBeVisible()
   await expect(values).toContainText('Stretch')
   await page.getByRole('radio', { name: 'Every value' }).click()
-  await expect(values).toContainText('How many conductor layers?')
+  await expect(values).toContainText('Conductor layers, maximum')
   await expect(page.getByText(/Order now/).first()).toBeVisible()
 
   const own = await openAs('ostrel')

@@ -74,7 +74,10 @@ export function FitTable({ fabricators, parameters }: FitTableProps) {
                 .map((parameter) => (
                   <Fragment key={parameter.key}>
                     <GroupRow columns={columns} title={parameter.measuredAs}>
-                      {parameter.name}
+                      {parameter.name}{' '}
+                      {parameter.question !== parameter.name && (
+                        <span className="small muted font-normal">{parameter.question}</span>
+                      )}
                     </GroupRow>
                     {parameter.values.map((value) => (
                       <DataRow

@@ -94,6 +94,7 @@ function makeParameterView(
     key: parameter.key,
     group: parameter.group,
     name: parameter.name,
+    question: parameter.question,
     measuredAs: parameter.measuredAs,
     without,
     values: values.map(({ value, place, foilUm }, at) => ({

@@ -74,6 +74,7 @@ export interface FitParameterView {
   readonly key: string
   readonly group: string
   readonly name: string
+  readonly question: string
   readonly measuredAs: string
   readonly values: readonly FitValueView[]
   /** Why there is no value: the design has no such thing, or does not say. */

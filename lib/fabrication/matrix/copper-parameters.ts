@@ -57,7 +57,8 @@ export const COPPER_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'conductor-width',
     group: GROUP,
-    name: 'How narrow may a conductor be, on a layer without plating?',
+    name: 'Conductor width, unplated layer, minimum',
+    question: 'How narrow may a conductor be, on a layer without plating?',
     unit: 'mm',
     direction: 'smaller-is-harder',
     verb: 'widen',
@@ -68,7 +69,8 @@ export const COPPER_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'conductor-space',
     group: GROUP,
-    name: 'How close may conductors lie, on a layer without plating?',
+    name: 'Conductor spacing, unplated layer, minimum',
+    question: 'How close may conductors lie, on a layer without plating?',
     unit: 'mm',
     direction: 'smaller-is-harder',
     verb: 'widen the space',
@@ -79,7 +81,8 @@ export const COPPER_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'plated-conductor-width',
     group: GROUP,
-    name: 'How narrow may a conductor be, on a panel- or pattern-plated layer?',
+    name: 'Conductor width, plated layer, minimum',
+    question: 'How narrow may a conductor be, on a panel- or pattern-plated layer?',
     unit: 'mm',
     direction: 'smaller-is-harder',
     verb: 'widen',
@@ -90,7 +93,8 @@ export const COPPER_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'plated-conductor-space',
     group: GROUP,
-    name: 'How close may conductors lie, on a panel- or pattern-plated layer?',
+    name: 'Conductor spacing, plated layer, minimum',
+    question: 'How close may conductors lie, on a panel- or pattern-plated layer?',
     unit: 'mm',
     direction: 'smaller-is-harder',
     verb: 'widen the space',
@@ -101,7 +105,8 @@ export const COPPER_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'copper-to-outline',
     group: GROUP,
-    name: 'How close may copper come to the outline?',
+    name: 'Copper to outline, minimum',
+    question: 'How close may copper come to the outline?',
     unit: 'mm',
     direction: 'smaller-is-harder',
     verb: 'move copper away from the outline',
@@ -119,7 +124,8 @@ export const COPPER_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'foil-thickness-smallest',
     group: GROUP,
-    name: 'How thin may foil be?',
+    name: 'Foil thickness, minimum',
+    question: 'How thin may foil be?',
     unit: 'um',
     direction: 'smaller-is-harder',
     verb: 'take heavier foil',
@@ -135,7 +141,8 @@ export const COPPER_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'foil-thickness-largest',
     group: GROUP,
-    name: 'How heavy may foil be?',
+    name: 'Foil thickness, maximum',
+    question: 'How heavy may foil be?',
     unit: 'um',
     direction: 'larger-is-harder',
     verb: 'take lighter foil',
@@ -151,7 +158,8 @@ export const COPPER_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'finished-copper-largest',
     group: GROUP,
-    name: 'How thick may copper be after plating?',
+    name: 'Finished copper thickness, maximum',
+    question: 'How thick may copper be after plating?',
     unit: 'um',
     direction: 'larger-is-harder',
     verb: 'take lighter foil or less plating',
@@ -172,7 +180,8 @@ export const COPPER_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'plating-thickness-largest',
     group: GROUP,
-    name: 'How much copper may be plated on?',
+    name: 'Plated copper, maximum',
+    question: 'How much copper may be plated on?',
     unit: 'um',
     direction: 'larger-is-harder',
     verb: 'reduce the plating',
@@ -190,7 +199,8 @@ export const COPPER_PARAMETERS: readonly TradeParameter[] = [
   choiceParameter({
     key: 'plating-process',
     group: GROUP,
-    name: 'Which plating processes are run?',
+    name: 'Plating process',
+    question: 'Which plating processes are run?',
     choices: makeChoices({ panel: 'panel plating', pattern: 'pattern plating', button: 'pads-only plating' }),
     measuredAs: 'plating process of each plated layer',
     measure: ({ design }) =>
@@ -205,7 +215,8 @@ export const COPPER_PARAMETERS: readonly TradeParameter[] = [
   choiceParameter({
     key: 'foil-type',
     group: GROUP,
-    name: 'Which kinds of copper foil are worked?',
+    name: 'Copper foil type',
+    question: 'Which kinds of copper foil are worked?',
     choices: makeChoices({
       'rolled-annealed': 'rolled-annealed',
       electrodeposited: 'electrodeposited',
@@ -226,7 +237,8 @@ export const COPPER_PARAMETERS: readonly TradeParameter[] = [
   choiceParameter({
     key: 'plane-pattern',
     group: GROUP,
-    name: 'Which patterns of planes are etched?',
+    name: 'Plane pattern',
+    question: 'Which patterns of planes are etched?',
     choices: makeChoices({ solid: 'solid', hatched: 'hatched', split: 'split' }),
     measuredAs: 'pattern of each layer that carries a plane',
     measure: ({ design }) =>
@@ -241,7 +253,8 @@ export const COPPER_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'impedance-tolerance',
     group: GROUP,
-    name: 'How tightly can impedance be held?',
+    name: 'Impedance tolerance, minimum',
+    question: 'How tightly can impedance be held?',
     unit: 'pct',
     direction: 'smaller-is-harder',
     verb: 'allow more tolerance',

@@ -1,3 +1,4 @@
+import { EDGE_PARAMETERS, HATCH_PARAMETERS, HOLE_BUILD_PARAMETERS, PART_SIZE_PARAMETERS } from './build-parameters'
 import { COPPER_PARAMETERS } from './copper-parameters'
 import {
   BEND_PARAMETERS,
@@ -9,6 +10,7 @@ import {
 import { LAYER_PARAMETERS } from './layer-parameters'
 import { BRIEF_PARAMETERS, MATERIAL_PARAMETERS } from './material-parameters'
 import { PARAMETER_GROUPS, type TradeParameter } from './parameter'
+import { TOLERANCE_PARAMETERS } from './tolerance-parameters'
 
 const ALL: readonly TradeParameter[] = [
   ...COPPER_PARAMETERS,
@@ -20,6 +22,11 @@ const ALL: readonly TradeParameter[] = [
   ...LAYER_PARAMETERS,
   ...MATERIAL_PARAMETERS,
   ...BRIEF_PARAMETERS,
+  ...HATCH_PARAMETERS,
+  ...HOLE_BUILD_PARAMETERS,
+  ...EDGE_PARAMETERS,
+  ...PART_SIZE_PARAMETERS,
+  ...TOLERANCE_PARAMETERS,
 ]
 
 /** Every trade parameter that a matrix may speak of, group by group. */

@@ -24,7 +24,8 @@ export const HOLE_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'plated-drill',
     group: 'Holes',
-    name: 'How small may a plated hole be drilled?',
+    name: 'Plated hole drill, minimum',
+    question: 'How small may a plated hole be drilled?',
     unit: 'mm',
     direction: 'smaller-is-harder',
     verb: 'enlarge',
@@ -40,7 +41,8 @@ export const HOLE_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'unplated-drill',
     group: 'Holes',
-    name: 'How small may an unplated hole be?',
+    name: 'Non-plated hole drill, minimum',
+    question: 'How small may an unplated hole be?',
     unit: 'mm',
     direction: 'smaller-is-harder',
     verb: 'enlarge',
@@ -56,7 +58,8 @@ export const HOLE_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'annular-ring',
     group: 'Holes',
-    name: 'How narrow may the ring of copper round a plated hole be drawn?',
+    name: 'Annular ring, minimum',
+    question: 'How narrow may the ring of copper round a plated hole be drawn?',
     unit: 'mm',
     direction: 'smaller-is-harder',
     verb: 'enlarge the ring',
@@ -77,7 +80,8 @@ export const HOLE_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'hole-aspect-ratio',
     group: 'Holes',
-    name: 'How deep may a plated hole be for its drill?',
+    name: 'Aspect ratio, maximum',
+    question: 'How deep may a plated hole be for its drill?',
     unit: 'ratio',
     direction: 'larger-is-harder',
     verb: 'drill larger or build thinner',
@@ -97,7 +101,8 @@ export const HOLE_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'hole-to-bend',
     group: 'Holes',
-    name: 'How close may a hole lie to a bend?',
+    name: 'Hole to bend, minimum',
+    question: 'How close may a hole lie to a bend?',
     unit: 'mm',
     direction: 'smaller-is-harder',
     verb: 'move away from the bend',
@@ -115,7 +120,8 @@ export const HOLE_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'hole-to-transition',
     group: 'Holes',
-    name: 'How close may a hole lie to the transition from rigid to flex?',
+    name: 'Hole to rigid-flex transition, minimum',
+    question: 'How close may a hole lie to the transition from rigid to flex?',
     unit: 'mm',
     direction: 'smaller-is-harder',
     verb: 'move away from the transition',
@@ -136,7 +142,8 @@ export const OUTLINE_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'inside-corner-radius',
     group: 'Outline',
-    name: 'How small may the radius of an inside corner be?',
+    name: 'Inside corner radius, minimum',
+    question: 'How small may the radius of an inside corner be?',
     unit: 'mm',
     direction: 'smaller-is-harder',
     verb: 'enlarge the radius',
@@ -152,7 +159,8 @@ export const OUTLINE_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'slit-width',
     group: 'Outline',
-    name: 'How narrow may a slit be?',
+    name: 'Slit width, minimum',
+    question: 'How narrow may a slit be?',
     unit: 'mm',
     direction: 'smaller-is-harder',
     verb: 'widen',
@@ -168,7 +176,8 @@ export const OUTLINE_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'slit-end-relief',
     group: 'Outline',
-    name: 'How small may the hole at the end of a slit be?',
+    name: 'Slit end relief diameter, minimum',
+    question: 'How small may the hole at the end of a slit be?',
     unit: 'mm',
     direction: 'smaller-is-harder',
     verb: 'enlarge the relief',
@@ -187,7 +196,8 @@ export const COVERLAY_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'coverlay-opening',
     group: 'Coverlay',
-    name: 'How small may an opening in the coverlay be?',
+    name: 'Coverlay opening, minimum',
+    question: 'How small may an opening in the coverlay be?',
     unit: 'mm',
     direction: 'smaller-is-harder',
     verb: 'enlarge',
@@ -203,7 +213,8 @@ export const COVERLAY_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'coverlay-web',
     group: 'Coverlay',
-    name: 'How narrow may the coverlay between two openings be?',
+    name: 'Coverlay web, minimum',
+    question: 'How narrow may the coverlay between two openings be?',
     unit: 'mm',
     direction: 'smaller-is-harder',
     verb: 'widen the web',
@@ -221,7 +232,8 @@ export const COVERLAY_PARAMETERS: readonly TradeParameter[] = [
   choiceParameter({
     key: 'coverlay-opening-method',
     group: 'Coverlay',
-    name: 'By which methods are coverlay openings made?',
+    name: 'Coverlay opening method',
+    question: 'By which methods are coverlay openings made?',
     choices: makeChoices({ drill: 'drilled', punch: 'punched', laser: 'cut by laser' }),
     measuredAs: 'method of each coverlay opening',
     measure: ({ design }) =>
@@ -237,6 +249,7 @@ export const COVERLAY_PARAMETERS: readonly TradeParameter[] = [
     key: 'coverlay-registration',
     group: 'Coverlay',
     name: 'Coverlay overlap on pad, minimum',
+    question: 'Coverlay overlap on pad, minimum',
     unit: 'mm',
     direction: 'smaller-is-harder',
     verb: 'let the coverlay reach further',
@@ -254,7 +267,8 @@ export const COVERLAY_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'coverlay-opening-to-bend',
     group: 'Coverlay',
-    name: 'How close may a coverlay opening lie to a bend?',
+    name: 'Coverlay opening to bend, minimum',
+    question: 'How close may a coverlay opening lie to a bend?',
     unit: 'mm',
     direction: 'smaller-is-harder',
     verb: 'move away from the bend',
@@ -275,7 +289,8 @@ export const STIFFENER_FEATURE_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'stiffener-overlap',
     group: 'Stiffeners',
-    name: 'How little may a stiffener reach past the end of the coverlay?',
+    name: 'Stiffener overlap on coverlay, minimum',
+    question: 'How little may a stiffener reach past the end of the coverlay?',
     unit: 'mm',
     direction: 'smaller-is-harder',
     verb: 'lengthen the overlap',
@@ -293,7 +308,8 @@ export const STIFFENER_FEATURE_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'stiffener-to-bend',
     group: 'Stiffeners',
-    name: 'How close may a stiffener end to a bend?',
+    name: 'Stiffener to bend, minimum',
+    question: 'How close may a stiffener end to a bend?',
     unit: 'mm',
     direction: 'smaller-is-harder',
     verb: 'move away from the bend',
@@ -314,7 +330,8 @@ export const BEND_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'bend-radius',
     group: 'Bends',
-    name: 'To how small a radius is a part formed or guaranteed?',
+    name: 'Bend radius, minimum',
+    question: 'To how small a radius is a part formed or guaranteed?',
     unit: 'mm',
     direction: 'smaller-is-harder',
     verb: 'enlarge the radius',
@@ -329,7 +346,8 @@ export const BEND_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'bend-radius-to-thickness',
     group: 'Bends',
-    name: 'How small may a bend radius be for the thickness in it?',
+    name: 'Bend ratio (radius to thickness), minimum',
+    question: 'How small may a bend radius be for the thickness in it?',
     unit: 'ratio',
     direction: 'smaller-is-harder',
     verb: 'enlarge the radius or build thinner',
@@ -350,7 +368,8 @@ export const BEND_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'bend-to-rigid',
     group: 'Bends',
-    name: 'How close may a bend begin to a rigid or stiffened edge?',
+    name: 'Bend to rigid or stiffened edge, minimum',
+    question: 'How close may a bend begin to a rigid or stiffened edge?',
     unit: 'mm',
     direction: 'smaller-is-harder',
     verb: 'move away from the edge',

@@ -41,6 +41,7 @@ interface SheetThickness {
   readonly kind: DielectricLayer['kind']
   readonly direction: ParameterDirection
   readonly name: string
+  readonly question: string
   readonly what: string
   readonly hint: readonly [number, number]
 }
@@ -56,7 +57,7 @@ const sheetThickness = ({ kind, what, ...entry }: SheetThickness): TradeParamete
 
 const zoneThickness = (
   key: string,
-  name: string,
+  question: string,
   kinds: readonly string[],
   direction: ParameterDirection,
   hint: readonly [number, number],
@@ -64,7 +65,8 @@ const zoneThickness = (
   numberParameter({
     key,
     group: GROUP,
-    name,
+    name: `${kinds[0] === 'flex' ? 'Flexible' : kinds[0] === 'rigid' ? 'Rigid' : 'Stiffened'} zone thickness, ${direction === 'smaller-is-harder' ? 'minimum' : 'maximum'}`,
+    question,
     unit: 'um',
     direction,
     verb: direction === 'smaller-is-harder' ? 'build thicker' : 'build thinner',
@@ -101,7 +103,8 @@ export const LAYER_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'conductor-layer-count',
     group: GROUP,
-    name: 'How many conductor layers?',
+    name: 'Conductor layers, maximum',
+    question: 'How many conductor layers?',
     unit: 'count',
     direction: 'larger-is-harder',
     verb: 'reduce',
@@ -117,7 +120,8 @@ export const LAYER_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'flex-conductor-layer-count',
     group: GROUP,
-    name: 'How many conductor layers in a flexible zone?',
+    name: 'Conductor layers in flex, maximum',
+    question: 'How many conductor layers in a flexible zone?',
     unit: 'count',
     direction: 'larger-is-harder',
     verb: 'reduce',
@@ -132,7 +136,8 @@ export const LAYER_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'unbonded-leaf-count',
     group: GROUP,
-    name: 'How many unbonded leaves in a flexible zone?',
+    name: 'Unbonded leaves in flex, maximum',
+    question: 'How many unbonded leaves in a flexible zone?',
     unit: 'count',
     direction: 'larger-is-harder',
     verb: 'reduce',
@@ -148,7 +153,8 @@ export const LAYER_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'rigid-zone-count',
     group: GROUP,
-    name: 'How many rigid zones may hang together by flex?',
+    name: 'Rigid zones, maximum',
+    question: 'How many rigid zones may hang together by flex?',
     unit: 'count',
     direction: 'larger-is-harder',
     verb: 'reduce',
@@ -192,7 +198,8 @@ export const LAYER_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'finger-thickness-window',
     group: GROUP,
-    name: 'Within how narrow a window can the thickness of a connector end be held?',
+    name: 'Connector end thickness window, minimum',
+    question: 'Within how narrow a window can the thickness of a connector end be held?',
     unit: 'um',
     direction: 'smaller-is-harder',
     verb: 'choose a connector with a wider window',
@@ -219,7 +226,8 @@ export const LAYER_PARAMETERS: readonly TradeParameter[] = [
     group: GROUP,
     kind: 'base-film',
     direction: 'smaller-is-harder',
-    name: 'How thin may a base film be?',
+    name: 'Base film thickness, minimum',
+    question: 'How thin may a base film be?',
     what: 'base film',
     hint: [25, 12.5],
   }),
@@ -228,7 +236,8 @@ export const LAYER_PARAMETERS: readonly TradeParameter[] = [
     group: GROUP,
     kind: 'base-film',
     direction: 'larger-is-harder',
-    name: 'How thick may a base film be?',
+    name: 'Base film thickness, maximum',
+    question: 'How thick may a base film be?',
     what: 'base film',
     hint: [50, 125],
   }),
@@ -237,7 +246,8 @@ export const LAYER_PARAMETERS: readonly TradeParameter[] = [
     group: GROUP,
     kind: 'adhesive',
     direction: 'smaller-is-harder',
-    name: 'How thin may an adhesive be?',
+    name: 'Adhesive thickness, minimum',
+    question: 'How thin may an adhesive be?',
     what: 'adhesive',
     hint: [25, 12.5],
   }),
@@ -246,7 +256,8 @@ export const LAYER_PARAMETERS: readonly TradeParameter[] = [
     group: GROUP,
     kind: 'rigid-laminate',
     direction: 'smaller-is-harder',
-    name: 'How thin may a rigid laminate be?',
+    name: 'Rigid laminate thickness, minimum',
+    question: 'How thin may a rigid laminate be?',
     what: 'rigid laminate',
     hint: [100, 75],
   }),
@@ -255,7 +266,8 @@ export const LAYER_PARAMETERS: readonly TradeParameter[] = [
     group: 'Coverlay',
     kind: 'coverlay-film',
     direction: 'smaller-is-harder',
-    name: 'How thin may a coverlay film be?',
+    name: 'Coverlay film thickness, minimum',
+    question: 'How thin may a coverlay film be?',
     what: 'coverlay film',
     hint: [25, 12.5],
   }),
@@ -264,7 +276,8 @@ export const LAYER_PARAMETERS: readonly TradeParameter[] = [
     group: 'Coverlay',
     kind: 'coverlay-film',
     direction: 'larger-is-harder',
-    name: 'How thick may a coverlay film be?',
+    name: 'Coverlay film thickness, maximum',
+    question: 'How thick may a coverlay film be?',
     what: 'coverlay film',
     hint: [50, 75],
   }),
@@ -273,7 +286,8 @@ export const LAYER_PARAMETERS: readonly TradeParameter[] = [
     group: 'Stiffeners',
     kind: 'stiffener',
     direction: 'smaller-is-harder',
-    name: 'How thin may a stiffener be?',
+    name: 'Stiffener thickness, minimum',
+    question: 'How thin may a stiffener be?',
     what: 'stiffener',
     hint: [75, 50],
   }),
@@ -282,7 +296,8 @@ export const LAYER_PARAMETERS: readonly TradeParameter[] = [
     group: 'Stiffeners',
     kind: 'stiffener',
     direction: 'larger-is-harder',
-    name: 'How thick may a stiffener be?',
+    name: 'Stiffener thickness, maximum',
+    question: 'How thick may a stiffener be?',
     what: 'stiffener',
     hint: [1000, 1600],
   }),

@@ -27,7 +27,7 @@ export function nameMaterial(design: Design, materialId: string): string {
 function materialsOf(
   key: string,
   group: TradeParameter['group'],
-  name: string,
+  question: string,
   kind: DielectricLayer['kind'],
   what: string,
   of: readonly Material['kind'][],
@@ -35,7 +35,8 @@ function materialsOf(
   return choiceParameter({
     key,
     group,
-    name,
+    name: `${what.charAt(0).toUpperCase()}${what.slice(1)} material`,
+    question,
     isOpen: true,
     choices: listLibraryMaterials()
       .filter((material) => of.includes(material.kind))
@@ -102,7 +103,8 @@ export const BRIEF_PARAMETERS: readonly TradeParameter[] = [
   choiceParameter({
     key: 'surface-finish',
     group: 'Finish and class',
-    name: 'Which surface finishes are offered?',
+    name: 'Surface finish',
+    question: 'Which surface finishes are offered?',
     choices: makeChoices({
       'immersion-gold-over-electroless-nickel': 'immersion gold over electroless nickel',
       'immersion-gold-over-palladium-nickel': 'immersion gold over palladium and nickel',
@@ -120,7 +122,8 @@ export const BRIEF_PARAMETERS: readonly TradeParameter[] = [
   choiceParameter({
     key: 'performance-class',
     group: 'Finish and class',
-    name: 'To which performance classes are parts built?',
+    name: 'Performance class',
+    question: 'To which performance classes are parts built?',
     choices: makeChoices({ 'class-1': 'class 1', 'class-2': 'class 2', 'class-3': 'class 3' }),
     measuredAs: 'performance class of the brief',
     measure: ({ design }) =>
@@ -129,7 +132,8 @@ export const BRIEF_PARAMETERS: readonly TradeParameter[] = [
   choiceParameter({
     key: 'circuit-type',
     group: 'Finish and class',
-    name: 'Which construction types are built?',
+    name: 'Circuit type',
+    question: 'Which construction types are built?',
     choices: makeChoices({
       'type-1': 'type 1',
       'type-2': 'type 2',
@@ -144,7 +148,8 @@ export const BRIEF_PARAMETERS: readonly TradeParameter[] = [
   choiceParameter({
     key: 'panel-form',
     group: 'Finish and class',
-    name: 'In which forms are parts delivered?',
+    name: 'Delivery form',
+    question: 'In which forms are parts delivered?',
     choices: makeChoices({
       'single-parts': 'single parts',
       'assembly-arrays': 'assembly arrays',
@@ -156,7 +161,8 @@ export const BRIEF_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'operating-temperature',
     group: 'Finish and class',
-    name: 'Up to which operating temperature is the build qualified?',
+    name: 'Operating temperature, maximum',
+    question: 'Up to which operating temperature is the build qualified?',
     unit: 'degC',
     direction: 'larger-is-harder',
     verb: 'lower',

@@ -15,6 +15,7 @@ export const PARAMETER_GROUPS = [
   'Bends',
   'Thickness and layers',
   'Materials',
+  'Tolerances and delivery',
   'Finish and class',
 ] as const
 export type ParameterGroup = (typeof PARAMETER_GROUPS)[number]
@@ -54,8 +55,10 @@ export interface ParameterHint {
 export interface TradeParameter {
   readonly key: string
   readonly group: ParameterGroup
-  /** As one asks a fabricator. */
+  /** The trade's term, as it stands in a matrix: `Annular ring, minimum`. */
   readonly name: string
+  /** As one asks a fabricator who does not go by the term. */
+  readonly question: string
   readonly unit: ParameterUnit
   readonly direction: ParameterDirection
   /** What to do to the design so that it gets easier: `widen`, `enlarge`. */

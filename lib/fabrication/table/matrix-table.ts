@@ -29,10 +29,11 @@ const PARAMETER_NAMES: Readonly<Record<string, string>> = Object.fromEntries(
   TRADE_PARAMETERS.map(({ key, name }) => [key, name]),
 )
 
-/** What parameters were called before: files that were saved then are still read. */
+/** What parameters were called before, their questions: files that were saved then are still read. */
 const FORMER_PARAMETER_NAMES = {
+  ...Object.fromEntries(TRADE_PARAMETERS.map(({ key, question }) => [question.toLowerCase(), key])),
   'how little may the coverlay reach over the rim of a pad?': 'coverlay-registration',
-} as const
+}
 
 /** Choices stand in one cell, parted by semicolons: names of materials have commas. */
 const CHOICE_SEPARATOR = ';'

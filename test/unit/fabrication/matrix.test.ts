@@ -34,10 +34,13 @@ const parameter = (key: string) => {
 }
 
 describe('the dictionary', () => {
-  it('has unique keys, and a question or a least or greatest size for each', () => {
-    expect(TRADE_PARAMETERS.length).toBeGreaterThanOrEqual(40)
+  it('has unique keys, and the term of the trade first, with its question', () => {
+    expect(TRADE_PARAMETERS.length).toBeGreaterThanOrEqual(85)
     expect(new Set(TRADE_PARAMETERS.map(({ key }) => key)).size).toBe(TRADE_PARAMETERS.length)
-    expect(TRADE_PARAMETERS.filter(({ name }) => !/\?$|, (minimum|maximum)$/.test(name))).toEqual([])
+    expect(new Set(TRADE_PARAMETERS.map(({ name }) => name)).size).toBe(TRADE_PARAMETERS.length)
+    expect(TRADE_PARAMETERS.filter(({ name }) => name.endsWith('?'))).toEqual([])
+    const numbered = TRADE_PARAMETERS.filter(({ direction }) => direction !== 'one-of')
+    expect(numbered.filter(({ name }) => !/, (minimum|maximum)$/.test(name))).toEqual([])
   })
 
   it('has hints that a matrix could hold: stretch goes further than comfortable', () => {

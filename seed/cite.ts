@@ -4,7 +4,7 @@ import type { Design, Evaluation } from '@/lib/engine'
 /** A revision as the person who cites its drawing sees it. */
 export interface Cited {
   readonly design: Design
-  readonly evaluation: Pick<Evaluation, 'zones'>
+  readonly evaluation: Pick<Evaluation, 'zones' | 'bends'>
 }
 
 /**

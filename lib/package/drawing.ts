@@ -19,7 +19,7 @@ export function makeDrawingSource(
   const { design, evaluation } = snapshot
   return {
     design,
-    results: evaluation === null ? null : { zones: evaluation.results.zones },
+    results: evaluation === null ? null : { zones: evaluation.results.zones, bends: evaluation.results.bends },
     identity: {
       ...makeSheetIdentity(snapshot, workspaceName, issuedAt),
       loosenedBy: listLoosenedUses(snapshot, releasedById),

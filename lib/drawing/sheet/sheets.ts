@@ -11,8 +11,10 @@ import {
   type SheetGrid,
   type SpannedBlock,
 } from './arrange'
+import { layArray } from './array-view'
 import { makeSheetContents, makeSheetWords, type SheetBlock, type SheetResults, type SheetUnits } from './contents'
 import { layDrawnPlan } from './drawn-plan'
+import { layFolded } from './folded-view'
 import { drawFrame } from './frame'
 import { laySection, type SectionOptions } from './pictures'
 import { layPlan } from './plan-view'
@@ -122,6 +124,16 @@ function layBlock(block: SheetBlock, grid: SheetGrid, design: Design, options: S
       return [
         { span, laid: layDrawnPlan(block, design, getSpanWidth(grid, span), getRoom(grid, span), words, palette) },
       ]
+    }
+    case 'folded': {
+      const span = chooseSpan(grid, block.leastMm)
+      const unit = options.units.plan
+      return [{ span, laid: layFolded(block, getSpanWidth(grid, span), getRoom(grid, span), unit, palette) }]
+    }
+    case 'array': {
+      const span = chooseSpan(grid, block.leastMm)
+      const words = makeSheetWords(design.construction, options.units)
+      return [{ span, laid: layArray(block, getSpanWidth(grid, span), getRoom(grid, span), words, palette) }]
     }
     case 'section': {
       const span = chooseSpan(grid, block.leastMm)

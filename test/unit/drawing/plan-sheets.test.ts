@@ -172,3 +172,48 @@ describe('any plan', () => {
     )
   }, 120_000)
 })
+
+const ARRAY: NonNullable<Plan['array']> = {
+  columns: 3,
+  rows: 2,
+  columnStepMm: 120,
+  rowStepMm: 70,
+  frameMm: 8,
+  tabs: [{ id: 'tab', atMm: [0, 8], widthMm: 2 }],
+  fiducials: [{ id: 'mark', atMm: [-4, -4] }],
+}
+
+describe('views beside the plan', () => {
+  const withArray = (array: Plan['array']): Design => ({ ...whole, plan: { ...(whole.plan as Plan), array } })
+  const partOf = (design: Design, id: string) =>
+    draw(design)
+      .flatMap(({ parts }) => parts)
+      .find(({ blockId }) => blockId === id)
+  const textIn = (design: Design, id: string) => JSON.stringify(partOf(design, id)?.nodes)
+
+  test('the part folded stands on the sheet with the box that it fills, and not where it cannot be folded', () => {
+    expect(partOf(whole, 'folded')?.title).toBe('Part folded')
+    expect(textIn(whole, 'folded')).toMatch(/fills a box of .*mm/)
+    expect(partOf({ ...whole, plan: { ...(whole.plan as Plan), bendLines: [] } }, 'folded')).toBeUndefined()
+  })
+
+  test('the array shows each part at its step, with the size over all that step, frame and outline give', () => {
+    const text = textIn(withArray(ARRAY), 'array')
+    // 114 by 63 mm of outline, two steps along x and one along y, a frame of 8 mm on all sides.
+    expect(text).toContain('370 mm by 149 mm over all')
+    const paths = partOf(withArray(ARRAY), 'array')?.nodes.filter(({ tag }) => tag === 'path')
+    expect(paths).toHaveLength(3 * 2)
+  })
+
+  test('an array whose step nobody knows is not drawn', () => {
+    expect(partOf(withArray({ ...ARRAY, columnStepMm: null }), 'array')).toBeUndefined()
+    expect(partOf(withArray({ ...ARRAY, rows: 1, rowStepMm: null }), 'array')).toBeDefined()
+  })
+
+  test('nothing is cut or overprinted with them', () => {
+    for (const sheet of draw(withArray(ARRAY))) {
+      expect(findOutside(sheet)).toEqual([])
+      expect(findOverlaps(sheet)).toEqual([])
+    }
+  })
+})

@@ -1,8 +1,10 @@
 import type { Design } from '@/lib/engine'
+import { makeArray } from './array'
 import { makeBendTable, makeFlexTestTable } from './bends'
 import { makeContactEndTables } from './contact-ends'
 import { makeCopperByZoneTable } from './copper-by-zone'
 import { makeFeatureTables } from './features'
+import { makeFolded } from './folded'
 import { makeLayerTable } from './layers'
 import type { SheetBlock, SheetResults } from './model'
 import { makeNotes } from './notes'
@@ -14,9 +16,11 @@ import { makeConnectorTable, makeSections, makeZoneTable } from './zones'
 
 export type {
   CrossSectionBlock,
+  SheetArray,
   SheetBlock,
   SheetColumn,
   SheetDrawnPlan,
+  SheetFolded,
   SheetNotes,
   SheetPlan,
   SheetResults,
@@ -45,6 +49,8 @@ export function makeSheetContents(design: Design, results: SheetResults | null, 
     ...makeContactEndTables(design, words),
     ...makeSections(results, words),
     makePlan(design),
+    makeFolded(design, results),
+    makeArray(design),
     makeCornerTable(design, words),
     ...makePlacedTables(design, words),
     ...makeFeatureTables(design, words),

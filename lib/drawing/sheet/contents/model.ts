@@ -1,8 +1,16 @@
 import type { Evaluation, ZoneResult } from '@/lib/engine'
+import type { FoldStep, ShapeBody } from '@/lib/engine/folding'
 import type { Plan } from '@/lib/plan'
 
 /** What stands on a drawing sheet, apart from where. Every text is complete: the layout wraps and never cuts. */
-export type SheetBlock = SheetTable | SheetNotes | CrossSectionBlock | SheetPlan | SheetDrawnPlan
+export type SheetBlock =
+  | SheetTable
+  | SheetNotes
+  | CrossSectionBlock
+  | SheetPlan
+  | SheetDrawnPlan
+  | SheetFolded
+  | SheetArray
 
 export interface SheetColumn {
   readonly label: string
@@ -68,5 +76,25 @@ export interface SheetDrawnPlan {
   readonly leastMm: number
 }
 
-/** What a drawing takes from the results: sections alone. Verdicts and limits, which differ between viewers, stay out. */
-export type SheetResults = Pick<Evaluation, 'zones'>
+/** The part folded by all its bends. */
+export interface SheetFolded {
+  readonly kind: 'folded'
+  readonly id: string
+  readonly title: string
+  readonly bodies: readonly ShapeBody[]
+  readonly steps: readonly FoldStep[]
+  readonly leastMm: number
+}
+
+/** Parts in the array in which they are delivered. */
+export interface SheetArray {
+  readonly kind: 'array'
+  readonly id: string
+  readonly title: string
+  readonly plan: Plan
+  readonly array: NonNullable<Plan['array']>
+  readonly leastMm: number
+}
+
+/** What a drawing takes from the results: sections, and how bends lie in them. Verdicts and limits, which differ between viewers, stay out. */
+export type SheetResults = Pick<Evaluation, 'zones' | 'bends'>

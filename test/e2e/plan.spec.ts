@@ -240,3 +240,57 @@ test('the folded part is handed over as glTF and STEP', async ({ openAs, demo })
     expect(text).toContain('MANIFOLD_SOLID_BREP')
   }
 })
+
+test('all that an entry of the plan says is typed beside the drawing, and an array is drawn', async ({
+  backstage,
+  openAs,
+}) => {
+  test.setTimeout(180_000)
+  const by = CAST.designer.email
+  const projectId = await backstage.act('makeProject', {
+    name: `Fields ${Date.now()}`,
+    lead: CAST.lead.email,
+    team: { [by]: 'member' },
+  })
+  const revisionId = await backstage.act('makeRevision', { projectId, by, label: 'A', design: 'skua-rev-b' as const })
+  const page = await openAs('designer')
+  await page.goto(`/projects/${projectId}/revisions/${revisionId}/plan`)
+  const drawn = page.getByRole('region', { name: 'What is drawn' })
+  const chosen = page.getByRole('region', { name: 'Chosen' })
+
+  // A row of holes becomes a pattern: counts and the step.
+  await drawn
+    .getByRole('listitem')
+    .filter({ hasText: /^Holes/ })
+    .getByRole('button')
+    .first()
+    .click()
+  await chosen.getByLabel('Rows', { exact: true }).fill('2')
+  await chosen.getByRole('button', { name: 'State step between rows' }).click()
+  await chosen.getByLabel('Step between rows, y').fill('2.5')
+  await chosen.getByLabel('Step between rows, y').press('Enter')
+  await expect(chosen.getByLabel('Step between rows, y')).toHaveValue('2.5')
+
+  // A dimension by number, with its tolerance.
+  await page.getByRole('button', { name: 'Dimension', exact: true }).click()
+  await typePoint(page, 0, 0)
+  await typePoint(page, 52, 0)
+  const dimensions = drawn
+    .getByRole('listitem')
+    .filter({ hasText: /^Dimensions/ })
+    .getByRole('button')
+  await dimensions.last().click()
+  await chosen.getByLabel('Tolerance, plus').fill('0.2')
+  await expect(chosen.getByLabel('Direction')).toHaveValue('along-x')
+
+  const array = page.getByRole('region', { name: 'Array', exact: true })
+  await array.getByRole('button', { name: 'Draw an array' }).click()
+  await array.getByLabel('Columns').fill('2')
+  await array.getByLabel('Step between columns').fill('120')
+  await array.getByRole('button', { name: 'Add a tab' }).click()
+  await expectAccessible(page)
+  await saveDesign(page)
+  await page.reload()
+  await expect(array.getByLabel('Step between columns')).toHaveValue('120')
+  await expect(array.getByLabel('Tab 1, x')).toHaveValue('0')
+})

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { removeBend, removeZone, withoutDrawnOfRemoved } from '@/app/_components/engineering/draft'
 import { addDrawn, planOf } from '@/app/_components/engineering/plan/additions'
+import { withoutFaces } from '@/app/_components/engineering/plan/faces'
 import { listFindings, pinFindings } from '@/app/_components/engineering/plan/findings'
 import { takeOver } from '@/app/_components/engineering/plan/take-over'
 import { TOOLS } from '@/app/_components/engineering/plan/tools'
@@ -8,6 +10,7 @@ import { type Design, evaluateDraft, listStiffeners, parseDesign } from '@/lib/e
 import { areasOf, EMPTY_PLAN } from '@/lib/plan'
 import { startingShape } from '@/lib/plan/edit'
 import type { ImportedPlan } from '@/lib/plan/exchange'
+import { readDrawnDesign } from '../engine-assembly/demo-design-files'
 import { readDemo } from '../remedies/demo'
 
 const L = startingShape('L', { lengthMm: 60, widthMm: 40, armMm: 12, cornerRadiusMm: 2 })
@@ -128,5 +131,69 @@ describe('the view', () => {
     expect(after[0]).toBeCloseTo(about[0], 9)
     expect(after[1]).toBeCloseTo(about[1], 9)
     expect(fitView(EMPTY_PLAN, size).mmPerPx).toBeGreaterThan(0)
+  })
+})
+
+describe('something of the design that is removed', () => {
+  const design = readDrawnDesign('skua-rev-b')
+
+  it('takes along what the plan drew of it, and nothing else', () => {
+    const [hole] = design.features.holes
+    if (hole === undefined || design.plan === null) throw new Error('no hole')
+    const holes = design.features.holes.filter(({ id }) => id !== hole.id)
+    const after = withoutDrawnOfRemoved(design, { ...design, features: { ...design.features, holes } })
+    expect(after.plan?.holes).toEqual(design.plan.holes.filter(({ holeId }) => holeId !== hole.id))
+    expect(after.plan?.holes.length).toBeLessThan(design.plan.holes.length)
+    expect({ ...after.plan, holes: null }).toEqual({ ...design.plan, holes: null })
+    expect(parseDesign(after).ok).toBe(true)
+  })
+
+  it('leaves areas without a zone, and takes the lines of a bend', () => {
+    const [bend] = design.bends
+    const bare = removeBend(design, bend?.id ?? '')
+    expect(bare.plan?.bendLines.some(({ bendId }) => bendId === bend?.id)).toBe(false)
+    const zoneId = design.plan?.areas[0]?.zoneId ?? ''
+    const after = removeZone(design, zoneId)
+    expect(after.plan?.areas).toHaveLength(design.plan?.areas.length ?? 0)
+    expect(after.plan?.areas.filter((area) => area.zoneId === null).length).toBeGreaterThan(0)
+  })
+
+  it('names that were unknown before stay, so that what is said of them stays', () => {
+    const plan = {
+      ...EMPTY_PLAN,
+      areas: [{ id: 'a', name: 'A', zoneId: 'nobody', markMm: [1, 1] as [number, number] }],
+    }
+    const unknown = { ...design, plan }
+    expect(withoutDrawnOfRemoved(unknown, { ...unknown, bends: [] }).plan?.areas).toEqual(plan.areas)
+  })
+})
+
+describe('faces that are hidden', () => {
+  const design = start()
+  const marked = ['top', 'bottom'].map((face, index) => ({
+    id: `m-${index}`,
+    text: face,
+    face: face as 'top' | 'bottom',
+    atMm: [1, 1] as [number, number],
+    heightMm: null,
+  }))
+  const plan = {
+    ...planOf(design),
+    markings: marked,
+    components: [{ id: 'c', componentId: 'x', face: null, nodes: nodes([1, 1], [2, 1], [2, 2]), heightMm: null }],
+  }
+
+  it('hide what lies on them; what lies on no known face stays', () => {
+    expect(withoutFaces(plan, design, new Set(['top'])).markings.map(({ text }) => text)).toEqual(['bottom'])
+    expect(withoutFaces(plan, design, new Set(['top', 'bottom'])).components).toEqual(plan.components)
+    expect(withoutFaces(plan, design, new Set())).toBe(plan)
+  })
+
+  it('a stiffener lies on the face that its layer is nearer to', () => {
+    const drawn = readDrawnDesign('skua-rev-b')
+    const whole = planOf(drawn)
+    // Its layer is the lowest of the construction.
+    expect(withoutFaces(whole, drawn, new Set(['bottom'])).stiffeners).toEqual([])
+    expect(withoutFaces(whole, drawn, new Set(['top'])).stiffeners).toEqual(whole.stiffeners)
   })
 })

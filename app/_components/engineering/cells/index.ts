@@ -1,6 +1,6 @@
 export { FormCells, GridCells } from './cell-frame'
 export { type Choice, ChoiceCell, ChoiceSetCell, ObservedCell, OptionalChoiceCell, TickCell } from './choice-cells'
-export { FieldCell } from './field-cell'
+export { FieldCell, type FieldValue } from './field-cell'
 export {
   FoilThicknessCell,
   NumberCell,

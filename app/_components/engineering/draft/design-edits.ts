@@ -9,6 +9,7 @@ import {
   UNKNOWN_THROUGH_THICKNESS,
   type Zone,
 } from '@/lib/engine'
+import { withoutDrawnOfRemoved } from './drawn-of-removed'
 
 export { makeFreshId }
 
@@ -170,7 +171,8 @@ const insertAfter = <T>(list: readonly T[], index: number, entry: T): T[] => [
 ]
 
 export function removeZone(design: Design, zoneId: string): Design {
-  return withConstruction(design, { zones: design.construction.zones.filter((zone) => zone.id !== zoneId) })
+  const zones = design.construction.zones.filter((zone) => zone.id !== zoneId)
+  return withoutDrawnOfRemoved(design, withConstruction(design, { zones }))
 }
 
 export function setPresence(design: Design, zoneId: string, layerId: string, isPresent: boolean): Design {
@@ -242,5 +244,5 @@ export function updateBend(design: Design, bendId: string, change: (bend: Bend) 
 }
 
 export function removeBend(design: Design, bendId: string): Design {
-  return { ...design, bends: design.bends.filter((bend) => bend.id !== bendId) }
+  return withoutDrawnOfRemoved(design, { ...design, bends: design.bends.filter((bend) => bend.id !== bendId) })
 }

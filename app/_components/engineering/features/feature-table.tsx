@@ -7,7 +7,7 @@ import { PageSection } from '@/app/_components/ui/section'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { type Design, type Features, MARKABLE_LISTS, type MarkableList, type Place as ResultPlace } from '@/lib/engine'
 import { makePlaces, type Place, TextCell, useUnitLabels } from '../cells'
-import { makeFreshId, useDraft, useEdit } from '../draft'
+import { makeFreshId, useDraft, useEdit, withoutDrawnOfRemoved } from '../draft'
 import { NoneMark } from '../none-mark'
 import { findVerdictAt } from '../outcomes'
 import { RowAct } from '../row-act'
@@ -64,10 +64,12 @@ export function FeatureTable<K extends FeatureListKey>(props: FeatureTableProps<
   const units = useUnitLabels()
   const rows: readonly FeatureOf<K>[] = listRows?.(state.design) ?? state.design.features[listKey]
   const setRows = (key: string, change: (rows: readonly FeatureOf<K>[]) => readonly FeatureOf<K>[]) =>
-    edit(key, (design) => ({
-      ...design,
-      features: { ...design.features, [listKey]: change(design.features[listKey]) },
-    }))
+    edit(key, (design) =>
+      withoutDrawnOfRemoved(design, {
+        ...design,
+        features: { ...design.features, [listKey]: change(design.features[listKey]) },
+      }),
+    )
   const add = () =>
     edit(`add-${listKey}-${rows.length}`, (design) => {
       const present: readonly FeatureOf<K>[] = design.features[listKey]

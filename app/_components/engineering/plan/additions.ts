@@ -62,6 +62,15 @@ function findZone(design: Design, nodes: readonly PlanNode[]): string | null {
 
 const round = (mm: number): number => Math.round(mm * 1e6) / 1e6 + 0
 
+/** Letters of datums in their order, without those that read as digits (ISO 5459, from memory). */
+const LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ'.split('').filter((letter) => letter !== 'Q')
+
+function freeLetter({ datums }: Plan): string {
+  const taken = new Set(datums.map(({ letter }) => letter))
+  const all = [...LETTERS, ...LETTERS.map((letter) => `A${letter}`)]
+  return all.find((letter) => !taken.has(letter)) ?? 'ZZ'
+}
+
 /** A new entry with what is drawn of it; everything else is not known yet. */
 function makeEntry(
   { key, singular }: Tool,
@@ -114,6 +123,18 @@ function makeEntry(
         contactLengthMm: null,
         platedLengthMm: null,
       }
+    case 'corners':
+      return { id, cornerId: owner, atMm: first }
+    case 'datums':
+      return { id, letter: freeLetter(plan), fromMm: first, toMm: last }
+    case 'dimensions': {
+      const direction = first[1] === last[1] ? 'along-x' : first[0] === last[0] ? 'along-y' : 'straight'
+      return { id, direction, fromMm: first, toMm: last, plusMm: null, minusMm: null, isReference: false }
+    }
+    case 'notes':
+      return { id, text: '', atMm: first }
+    case 'markings':
+      return { id, text: name([]), face: 'top', atMm: first, heightMm: null }
     default:
       return null
   }

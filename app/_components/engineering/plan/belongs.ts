@@ -58,6 +58,13 @@ export const BELONGS: Partial<Record<PlanListKey, Belonging>> = {
     addedOn: 'Features',
     isOptional: false,
   },
+  corners: {
+    field: 'cornerId',
+    label: 'Corner',
+    list: ({ features }) => features.outlineCorners,
+    addedOn: 'Features',
+    isOptional: false,
+  },
   routes: {
     field: 'conductorId',
     label: 'Conductor',
@@ -75,5 +82,6 @@ export function nameEntry(design: Design, list: PlanListKey, entry: PlanEntry): 
   const id = belongs === undefined ? null : fields[belongs.field]
   const owner = belongs?.list(design).find((candidate) => candidate.id === id)
   if (owner !== undefined) return owner.name
-  return typeof fields.text === 'string' ? fields.text : typeof fields.letter === 'string' ? fields.letter : entry.id
+  if (typeof fields.text === 'string' && fields.text.trim() !== '') return fields.text.split('\n')[0] ?? entry.id
+  return typeof fields.letter === 'string' ? fields.letter : entry.id
 }

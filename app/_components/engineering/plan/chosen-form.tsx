@@ -11,6 +11,7 @@ import { useDraft } from '../draft'
 import { OutcomeList } from '../outcome-list'
 import { listOutcomesAt } from '../outcomes'
 import { BELONGS, nameEntry } from './belongs'
+import { EntryFields } from './entry-fields'
 import { handleKey } from './keys'
 import { PlaceInput } from './place-input'
 import { PLACE_KINDS } from './places'
@@ -69,6 +70,7 @@ export function ChosenForm({ editor, chosen }: { editor: PlanEditor; chosen: Cho
           </select>
         </label>
       )}
+      {ref.list !== 'outline' && <EntryFields editor={editor} list={ref.list} id={ref.id} />}
       <Points editor={editor} chosen={chosen} />
       {!editor.isReadOnly && (
         <div className="row">

@@ -10,11 +10,12 @@ interface PlaceInputProps {
   readonly label: string
   readonly atMm: PointMm
   readonly unit: LengthUnit
+  readonly isReadOnly?: boolean
   readonly onChange: (atMm: PointMm) => void
 }
 
 /** A place as two numbers. What is typed counts when the field is left, or with Enter; what cannot be read stays with its reason. */
-export function PlaceInput({ label, atMm, unit, onChange }: PlaceInputProps) {
+export function PlaceInput({ label, atMm, unit, isReadOnly = false, onChange }: PlaceInputProps) {
   const id = useId()
   const shown = atMm.map((mm) => digitsOfEnteredLength(mm, 'mm', unit))
   const [typed, setTyped] = useState<{ readonly x: string | null; readonly y: string | null }>({ x: null, y: null })
@@ -41,6 +42,7 @@ export function PlaceInput({ label, atMm, unit, onChange }: PlaceInputProps) {
       aria-invalid={error === null ? undefined : true}
       aria-describedby={error === null ? undefined : id}
       value={value}
+      readOnly={isReadOnly}
       onChange={(event) => setTyped({ ...typed, [axis]: event.target.value })}
       onBlur={take}
       onKeyDown={(event) => {

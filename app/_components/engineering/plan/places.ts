@@ -14,6 +14,7 @@ export const PLACE_KINDS: Partial<Record<PlanListKey, Place['kind']>> = {
   coverlayOpenings: 'coverlay-opening',
   components: 'component',
   connectorEnds: 'connector',
+  corners: 'corner',
   routes: 'conductor',
 }
 

@@ -10,6 +10,7 @@ import type { PlanEdit } from '@/lib/plan/edit'
 import { type Hit, hitsAt, type Snap, snapAt } from '@/lib/plan/pick'
 import { useDraft } from '../draft'
 import { useWidth } from '../pictures'
+import { withoutFaces } from './faces'
 import { listFindings, type Pin, pinFindings } from './findings'
 import { isSameRef } from './plan-list'
 import { PlanShapes, shapeOf } from './plan-shapes'
@@ -36,7 +37,9 @@ interface Press {
 /** The drawing: what is drawn, what is being drawn, and what is chosen, in three layers. The list beside it holds the same. */
 export function PlanCanvas({ editor, measured }: { editor: PlanEditor; measured: MeasuredPlan }) {
   const { state, live } = useDraft()
-  const { plan, tool, sketch, chosen, hidden, gridMm } = editor
+  const { plan, tool, sketch, chosen, hidden, hiddenFaces, gridMm } = editor
+  /** What can be seen, and so met by the pointer. */
+  const seen = useMemo(() => withoutFaces(plan, state.design, hiddenFaces), [plan, state.design, hiddenFaces])
   const { ref, widthPx } = useWidth<HTMLDivElement>(720)
   const size: SizePx = { width: widthPx, height: HEIGHT_PX }
   const [own, setView] = useState<View | null>(null)
@@ -72,7 +75,7 @@ export function PlanCanvas({ editor, measured }: { editor: PlanEditor; measured:
   }
   const toleranceMm = REACH_PX * view.mmPerPx
   const snapTo = (atMm: PointMm, except: Hit['ref'] | null = null): Snap =>
-    snapAt(plan, atMm, { toleranceMm, gridMm, hidden, except, fromMm: sketch.at(-1) ?? measure?.at(-1) ?? null })
+    snapAt(seen, atMm, { toleranceMm, gridMm, hidden, except, fromMm: sketch.at(-1) ?? measure?.at(-1) ?? null })
 
   const onPointerDown = (event: PointerEvent<SVGSVGElement>) => {
     if (event.button > 1) return
@@ -86,7 +89,7 @@ export function PlanCanvas({ editor, measured }: { editor: PlanEditor; measured:
       return
     }
     const startMm = toPlan(view, size, at)
-    const hits = tool === null && measure === null ? hitsAt(plan, startMm, { toleranceMm, hidden }) : []
+    const hits = tool === null && measure === null ? hitsAt(seen, startMm, { toleranceMm, hidden }) : []
     const hit = hits.find((each) => chosen !== null && isSameRef(each.ref, chosen.ref)) ?? hits[0] ?? null
     press.current = { pointerId: event.pointerId, startPx: at, startMm, hit, base: plan, view, kind: 'still' }
   }
@@ -162,7 +165,7 @@ export function PlanCanvas({ editor, measured }: { editor: PlanEditor; measured:
     } else if (hit === null) {
       editor.choose(null)
     } else {
-      const hits = hitsAt(plan, startMm, { toleranceMm, hidden })
+      const hits = hitsAt(seen, startMm, { toleranceMm, hidden })
       const at = chosen === null ? -1 : hits.findIndex((each) => isSameRef(each.ref, chosen.ref))
       const same = hits[at]
       // A second click on the same place takes the point that was met, then what lies under it.
@@ -216,7 +219,7 @@ export function PlanCanvas({ editor, measured }: { editor: PlanEditor; measured:
               <line x1="0" y1="0" x2="0" y2={8 * view.mmPerPx} className="plan-hatch" />
             </pattern>
           </defs>
-          <PlanShapes plan={plan} design={state.design} measured={measured} hidden={hidden} mmPerPx={view.mmPerPx} />
+          <PlanShapes plan={seen} design={state.design} measured={measured} hidden={hidden} mmPerPx={view.mmPerPx} />
           {over !== null && (
             <g>
               <path d={over.d} className="plan-chosen-shape" strokeLinecap="round" />

@@ -5,6 +5,7 @@ import { DraftProvider, SaveBar, type SaveDesignAction, type StoredRevision } fr
 import '../engineering.css'
 import { FoldedSection } from '../folded/folded-section'
 import './plan.css'
+import { ArrayForm } from './array-form'
 import { ChosenForm } from './chosen-form'
 import { PlanCanvas } from './plan-canvas'
 import { PlanFiles } from './plan-files'
@@ -61,6 +62,11 @@ function Editor() {
           </PageSection>
         </div>
       </div>
+      {!isEmpty && (
+        <PageSection title="Array">
+          <ArrayForm editor={editor} />
+        </PageSection>
+      )}
       <PageSection title="Findings">
         <PlanFindings editor={editor} measured={measured} />
       </PageSection>

@@ -7,6 +7,7 @@ import type { PointMm } from '@/lib/plan'
 import { type DrawnRef, fieldsOf, handlesOf, isClosedList, nodesOf, type PlanListKey } from '@/lib/plan/edit'
 import { placesOfHole } from '@/lib/plan/exchange'
 import { pathData } from '@/lib/plan/picture'
+import { PlanWords } from './plan-words'
 import type { MeasuredPlan } from './use-measured-plan'
 
 /** The static layer: it is painted again only where something of it changed. */
@@ -73,6 +74,7 @@ export const PlanShapes = memo(function PlanShapes({ plan, design, measured, hid
         plan.pads.map(({ id, atMm }) => (
           <path key={id} d={`M${atMm[0]} ${-atMm[1]}h0`} className="plan-dot" strokeLinecap="round" />
         ))}
+      <PlanWords plan={plan} hidden={hidden} mmPerPx={mmPerPx} />
       {isShown('areas') && (
         <g className="plan-words" fontSize={13 * mmPerPx}>
           {measured.areas.map(({ innerMm, name, zoneId }, index) => (

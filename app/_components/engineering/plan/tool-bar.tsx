@@ -6,6 +6,7 @@ import { CheckboxField } from '@/app/_components/ui/choice-fields'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { formatEnteredLength, getShownUnit } from '@/lib/engine/units'
 import { PLAN_LISTS } from '@/lib/plan/edit'
+import { FACE_WORDS, FACES } from './faces'
 import { LIST_WORDS, TOOLS } from './tools'
 import type { PlanEditor } from './use-plan-editor'
 
@@ -23,7 +24,7 @@ export function ToolBar({ editor }: { editor: PlanEditor }) {
     if (hadTool.current && !isDrawing && document.activeElement === document.body) chooseRef.current?.focus()
     hadTool.current = isDrawing
   }, [isDrawing])
-  const { plan, tool, start, gridMm, setGrid, hidden, setHidden } = editor
+  const { plan, tool, start, gridMm, setGrid, hidden, setHidden, hiddenFaces, setHiddenFaces } = editor
   const lists = PLAN_LISTS.filter((list) => plan[list].length > 0)
   const toggle = (list: (typeof lists)[number], isShown: boolean) => {
     const next = new Set(hidden)
@@ -82,11 +83,28 @@ export function ToolBar({ editor }: { editor: PlanEditor }) {
                 {LIST_WORDS[list]}
               </CheckboxField>
             ))}
+            {FACES.map((face) => (
+              <CheckboxField
+                key={face}
+                isSelected={!hiddenFaces.has(face)}
+                onChange={(isShown) =>
+                  setHiddenFaces(new Set(FACES.filter((each) => (each === face ? !isShown : hiddenFaces.has(each)))))
+                }
+              >
+                {FACE_WORDS[face]}
+              </CheckboxField>
+            ))}
           </div>
         </details>
       )}
-      {hidden.size > 0 && (
-        <Button weight="quiet" onPress={() => setHidden(new Set())}>
+      {(hidden.size > 0 || hiddenFaces.size > 0) && (
+        <Button
+          weight="quiet"
+          onPress={() => {
+            setHidden(new Set())
+            setHiddenFaces(new Set())
+          }}
+        >
           Show all
         </Button>
       )}

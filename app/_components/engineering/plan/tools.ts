@@ -37,6 +37,11 @@ export const TOOLS: readonly Tool[] = [
     takes: 'segment',
   },
   { key: 'routes', label: 'Route', singular: 'route', idPrefix: 'route', takes: 'path' },
+  { key: 'corners', label: 'Corner', singular: 'corner', idPrefix: 'corner', takes: 'point' },
+  { key: 'datums', label: 'Datum', singular: 'datum', idPrefix: 'datum', takes: 'segment' },
+  { key: 'dimensions', label: 'Dimension', singular: 'dimension', idPrefix: 'dimension', takes: 'segment' },
+  { key: 'notes', label: 'Note', singular: 'note', idPrefix: 'note', takes: 'point' },
+  { key: 'markings', label: 'Marking', singular: 'marking', idPrefix: 'marking', takes: 'point' },
 ]
 
 /** Points after which a drawing of this kind is complete by itself; null where somebody says so. */

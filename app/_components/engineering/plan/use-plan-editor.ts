@@ -8,6 +8,7 @@ import { applyEdit, type DrawnRef, type PlanEdit, type PlanListKey, type PointRe
 import { useDraft, useEdit } from '../draft'
 import { addDrawn, type Owner, planOf } from './additions'
 import { BELONGS } from './belongs'
+import type { Face } from './faces'
 import { LIST_WORDS, leastPoints, pointsOf, type Tool } from './tools'
 
 /** What is chosen: something drawn, or one point of it. */
@@ -33,6 +34,7 @@ export function usePlanEditor() {
   const [owner, setOwner] = useState<Owner>({ kind: 'new' })
   const [gridMm, setGrid] = useState<number | null>(DEFAULT_STEP_MM)
   const [hidden, setHidden] = useState<ReadonlySet<PlanListKey | 'outline'>>(new Set())
+  const [hiddenFaces, setHiddenFaces] = useState<ReadonlySet<Face>>(new Set())
   const [said, say] = useState('')
   const gestures = useRef(0)
   const inGesture = useRef<{ key: string; undo: PlanEdit } | null>(null)
@@ -197,6 +199,8 @@ export function usePlanEditor() {
       stepMm: gridMm ?? DEFAULT_STEP_MM,
       hidden,
       setHidden,
+      hiddenFaces,
+      setHiddenFaces,
       said,
       run,
       drag,
@@ -216,6 +220,7 @@ export function usePlanEditor() {
       owner,
       gridMm,
       hidden,
+      hiddenFaces,
       said,
       run,
       drag,

@@ -12,3 +12,4 @@ export {
   listFieldPatterns,
   listKindFields,
 } from './patterns'
+export { PLAN_FIELDS } from './plan-fields'

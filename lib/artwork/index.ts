@@ -1,5 +1,6 @@
 /** Artwork: readers for the open formats of circuit data, and the geometry of what they hold. Bytes in, objects and issues out; nothing is judged here. */
 
+export { buildCopperStack } from './copper/copper-stack'
 export { readDrill } from './drill/read-drill'
 export {
   ARTWORK_READER_VERSION,
@@ -15,6 +16,16 @@ export { readJob } from './job/read-job'
 export { MOST_FILE_BYTES } from './limits'
 export { readNetlist } from './netlist/read-netlist'
 export { attributeOf, type LayerObjects } from './objects/objects'
+export { basisOfBand, basisOfPlan } from './on-plan/basis'
+export type { GroundBand, PlanGround } from './on-plan/ground'
+export { measureOnPlan } from './on-plan/measure-on-plan'
+export {
+  ON_PLAN_VERSION,
+  type OnPlanBand,
+  type OnPlanBandLayer,
+  type OnPlanFacts,
+  onPlanFactsSchema,
+} from './on-plan/on-plan-facts'
 export { type ArtworkSet, readSet, type SetFile } from './set/read-set'
 export { LAYER_ROLES } from './set/role'
 export { type NamedFile, unpackFiles } from './set/unpack'

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { LAYER_ROLES } from '../set/role'
 
 /** Raised whenever a reader finds something else in the same file: kept readings of the version before are then made again. */
-export const ARTWORK_READER_VERSION = '1'
+export const ARTWORK_READER_VERSION = '2'
 
 const extentSchema = z.tuple([z.number(), z.number(), z.number(), z.number()])
 const sideSchema = z.enum(['top', 'bottom', 'inner']).nullable()
@@ -47,6 +47,47 @@ const jobSchema = z.object({
   stackCopperCount: z.number().nullable(),
 })
 
+const placeSchema = z.tuple([z.number(), z.number()])
+/** A least figure with where it was found, in the file's coordinates. */
+const leastSchema = z.object({ mm: z.number(), atMm: placeSchema })
+
+/** What a copper layer covers. */
+const copperSchema = z.object({
+  areaMm2: z.number(),
+  /** Pieces of copper that hang together on this layer. */
+  islandCount: z.number(),
+  /** Between two islands; null where none is nearer than 0.25 mm to another, or there is too much to measure. */
+  leastSpace: leastSchema.nullable(),
+  /** Land round plated holes, from the wall to the nearest edge; null where no plated hole meets copper. Below 0 the hole breaks out. */
+  leastRing: leastSchema.extend({ holeMm: z.number(), holeCount: z.number() }).nullable(),
+})
+
+const netPlaceSchema = z.object({ name: z.string(), atMm: placeSchema })
+const netSourceSchema = z.object({
+  /** A netlist; null for the nets that objects of the copper layers name themselves. */
+  fileName: z.string().nullable(),
+  netCount: z.number(),
+  placeCount: z.number(),
+  /** Places where there is copper to be compared. */
+  onCopperCount: z.number(),
+  firstOffCopper: netPlaceSchema.extend({ net: z.string() }).nullable(),
+  openCount: z.number(),
+  shortCount: z.number(),
+  /** The first few. */
+  opens: z.array(z.object({ net: z.string(), parts: z.number(), places: z.array(netPlaceSchema) })),
+  shorts: z.array(z.object({ nets: z.array(z.string()), places: z.array(netPlaceSchema) })),
+})
+
+/** Nets against copper; null where there is no copper, or nothing names a net. */
+const netsSchema = z.object({
+  sources: z.array(netSourceSchema),
+  platedHoleCount: z.number(),
+  /** Holes of which nobody says whether they are plated: none is taken to join layers. */
+  unknownHoleCount: z.number(),
+  /** Why nobody knows the order of the copper layers; null where it is known. */
+  unorderedReason: z.string().nullable(),
+})
+
 const stackGroupSchema = z.object({ name: z.string(), thicknessMm: z.number().nullable() })
 
 const fileSchema = z.object({
@@ -63,6 +104,8 @@ const fileSchema = z.object({
   outline: outlineSchema.nullable(),
   /** Of copper: the narrowest stroke of a round aperture. */
   narrowestStrokeMm: z.number().nullable(),
+  /** Of copper that was worked out; null of other files, and where a layer has more objects than a circuit has. */
+  copper: copperSchema.nullable(),
   /** Of a drill file. */
   tools: z.array(toolSchema).nullable(),
   job: jobSchema.nullable(),
@@ -87,10 +130,12 @@ export const artworkFactsSchema = z.object({
   readerVersion: z.string(),
   files: z.array(fileSchema),
   refused: z.array(z.object({ name: z.string(), reason: z.string() })),
+  nets: netsSchema.nullable(),
 })
 
 export type ArtworkFacts = z.infer<typeof artworkFactsSchema>
 export type ArtworkFileFacts = z.infer<typeof fileSchema>
+export type ArtworkNetsFacts = z.infer<typeof netsSchema>
 
 /** The role that a person gave to a file; it holds for these very bytes. */
 export interface GivenRole {

@@ -1,9 +1,11 @@
 import type { ExtentNm } from '../apertures/aperture'
+import { buildCopperStack, type CopperStack } from '../copper/copper-stack'
 import { FLASH, type LayerObjects, REGION } from '../objects/objects'
 import type { FileReading } from '../set/read-file'
 import type { ArtworkSet, SetFile } from '../set/read-set'
 import { extentOfLayer } from '../shape/extents'
 import { ARTWORK_READER_VERSION, type ArtworkFacts, type ArtworkFileFacts } from './artwork-facts'
+import { measureCopper, netsOf } from './copper-facts'
 import { traceOutline } from './outline-loops'
 
 const NM_PER_MM = 1e6
@@ -12,16 +14,31 @@ const MOST_ISSUES = 30
 /** Past a count that no circuit has the file is a picture of something else, and areas are not worth the time. */
 const MOST_PROFILE_OBJECTS = 50_000
 
-/** What a set says. @param hashOf  SHA-256 of a file by its name in the set */
-export function gatherFacts(set: ArtworkSet, hashOf: (name: string) => string): ArtworkFacts {
+/**
+ * What a set says.
+ *
+ * @param hashOf  SHA-256 of a file by its name in the set
+ * @param stack  what its copper covers, where somebody has it already
+ */
+export function gatherFacts(
+  set: ArtworkSet,
+  hashOf: (name: string) => string,
+  stack: CopperStack = buildCopperStack(set),
+): ArtworkFacts {
+  const copper = measureCopper(set, stack)
   return {
     readerVersion: ARTWORK_READER_VERSION,
-    files: set.files.map((file) => factsOf(file, hashOf(file.name))),
+    files: set.files.map((file) => factsOf(file, hashOf(file.name), copper.get(file.name) ?? null)),
     refused: set.refused.map(({ name, reason }) => ({ name, reason })),
+    nets: netsOf(set, stack),
   }
 }
 
-function factsOf({ name, bytes, reading, role }: SetFile, sha256: string): ArtworkFileFacts {
+function factsOf(
+  { name, bytes, reading, role }: SetFile,
+  sha256: string,
+  copper: ArtworkFileFacts['copper'],
+): ArtworkFileFacts {
   const isLayer = reading.kind === 'gerber' || reading.kind === 'drill'
   const errors = reading.issues.filter(({ severity }) => severity === 'error')
   const notes = reading.issues.filter(({ severity }) => severity === 'note')
@@ -39,6 +56,7 @@ function factsOf({ name, bytes, reading, role }: SetFile, sha256: string): Artwo
         ? outlineOf(reading.objects)
         : null,
     narrowestStrokeMm: reading.kind === 'gerber' && role.role === 'copper' ? findNarrowest(reading.objects) : null,
+    copper,
     tools: reading.kind === 'drill' ? listTools(reading) : null,
     job: reading.kind === 'job' ? jobOf(reading) : null,
     stackGroups:

@@ -10,6 +10,8 @@ import {
   REGION,
 } from '../objects/objects'
 import { Box } from '../shape/extents'
+import { addArc } from '../shape/flatten'
+import { areaNm2, type FlatPath } from '../shape/path'
 
 /** Ends of strokes this near to each other are one point: what rounding in two programs leaves. Our choice. */
 const JOINED_NM = 5000
@@ -76,6 +78,25 @@ export function traceOutline(objects: LayerObjects): OutlineFacts | null {
     loops,
     looseEndsMm: chained.looseEnds.slice(0, MOST_LOOSE_ENDS).map(([x, y]) => [x / NM_PER_MM, y / NM_PER_MM]),
   }
+}
+
+/** The closed lines of a profile as corners, arcs flattened: the largest first. Empty where its strokes do not all close. */
+export function ringsOfOutline(objects: LayerObjects, toleranceNm: number): FlatPath[] {
+  const { strokes, closed } = collectEdges(objects)
+  const chained = chain(strokes)
+  if (chained.looseEnds.length > 0) return []
+  return [...closed, ...chained.rings]
+    .map((ring) =>
+      ring.flatMap((edge): number[] => {
+        const path: FlatPath = [edge.x0, edge.y0]
+        if (edge.kind === LINE) return path
+        const radius = Math.hypot(edge.x0 - edge.cx, edge.y0 - edge.cy)
+        const sweep = sweepOfEdge(edge) * (edge.kind === ARC_CLOCKWISE ? -1 : 1)
+        addArc(path, edge.cx, edge.cy, radius, Math.atan2(edge.y0 - edge.cy, edge.x0 - edge.cx), sweep, toleranceNm)
+        return path
+      }),
+    )
+    .sort((one, other) => Math.abs(areaNm2(other)) - Math.abs(areaNm2(one)))
 }
 
 const inMm = ({ minX, minY, maxX, maxY }: Box) =>

@@ -16,6 +16,12 @@ export function takeAway(from: readonly FlatPath[], what: readonly FlatPath[]): 
   return fromPaths(booleanOp(ClipType.Difference, toPaths(from), toPaths(what), FillRule.NonZero))
 }
 
+/** What two sets of paths cover in common, by winding; near to the origin as above. */
+export function intersect(paths: readonly FlatPath[], others: readonly FlatPath[]): FlatPath[] {
+  if (paths.length === 0 || others.length === 0) return []
+  return fromPaths(booleanOp(ClipType.Intersection, toPaths(paths), toPaths(others), FillRule.NonZero))
+}
+
 /**
  * What paths cover inside a rectangle; they belong together, as holes wind the other way. The library's own clipping to rectangles lost corners of them (2.0.1), its
  * general intersection does not.

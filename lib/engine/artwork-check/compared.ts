@@ -33,12 +33,12 @@ export interface Comparison {
 export const NOTHING_COMPARED: Comparison = { pairs: [], open: [] }
 
 /** Files that draw something and are for this, by what they say or a person said. */
-export function filesFor(artwork: ArtworkFacts, ...roles: readonly ArtworkFileFacts['role']['role'][]) {
+export function filesFor(artwork: Pick<ArtworkFacts, 'files'>, ...roles: readonly ArtworkFileFacts['role']['role'][]) {
   return artwork.files.filter(({ role, objectCount }) => roles.includes(role.role) && (objectCount ?? 0) > 0)
 }
 
 /** Layers that draw something and of which nobody knows what they are for. */
-export const unknownFiles = (artwork: ArtworkFacts): ArtworkFileFacts[] =>
+export const unknownFiles = (artwork: Pick<ArtworkFacts, 'files'>): ArtworkFileFacts[] =>
   artwork.files.filter(({ role, objectCount }) => role.role === null && (objectCount ?? 0) > 0)
 
 export const listNames = (files: readonly { readonly name: string }[]): string =>

@@ -123,7 +123,7 @@ const unreadDrills = (files: readonly ArtworkFileFacts[]): ArtworkFileFacts[] =>
     ({ kind, errorCount, questions }) =>
       kind === 'drill' && (errorCount > 0 || questions.some(({ taken }) => taken === null)),
   ),
-  ...unknownFiles({ readerVersion: '', files: [...files], refused: [] }).filter(({ kind }) => kind === 'drill'),
+  ...unknownFiles({ files: [...files] }).filter(({ kind }) => kind === 'drill'),
 ]
 
 const isSameSize = (one: number | null, other: number): boolean => one !== null && Math.abs(one - other) <= SAME_SIZE_MM

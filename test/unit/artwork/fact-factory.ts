@@ -17,6 +17,7 @@ export function makeFile(
     extentMm: null,
     outline: null,
     narrowestStrokeMm: null,
+    copper: null,
     tools: null,
     job: null,
     stackGroups: null,
@@ -32,9 +33,10 @@ export function makeFile(
 }
 
 export const makeFacts = (files: readonly ArtworkFileFacts[]): ArtworkFacts => ({
-  readerVersion: '1',
+  readerVersion: '2',
   files: [...files],
   refused: [],
+  nets: null,
 })
 
 /** Layers of copper as they come, `L1` at the top. */

@@ -1,0 +1,211 @@
+import type { CopperStack, StackedCopper } from '../copper/copper-stack'
+import { findLeastSpace } from '../copper/spacing'
+import { ringsOfOutline } from '../facts/outline-loops'
+import { listHoles } from '../nets/set-nets'
+import type { ArtworkSet } from '../set/read-set'
+import type { FlatPath } from '../shape/path'
+import { watchConductors } from './band-conductors'
+import { basisOfBand, basisOfPlan } from './basis'
+import { areaOfPaths, copperIn, overlapOf } from './cover'
+import type { GroundBand, PlanGround } from './ground'
+import { matchHoles, measureBandHoles } from './holes'
+import { ON_PLAN_VERSION, type OnPlanBand, type OnPlanBandLayer, type OnPlanFacts } from './on-plan-facts'
+import { mapPath, toArtwork, toPlan } from './placement'
+import { type Registration, registerOutline } from './register'
+import { areaOfRings, boxOf, isInside } from './rings'
+import { objectsNear, piecesIn } from './strokes'
+import { measureToOutline } from './to-outline'
+
+const NM_PER_MM = 1e6
+/** Arcs of a profile are followed this nearly. */
+const OUTLINE_TOLERANCE_NM = 1000
+/** More copper than this in a bend is a plane with gaps, over which any conductor lies: staggering says nothing there. Our choice. */
+const PLANE_FRACTION = 0.7
+
+/**
+ * Lays a set over a plan and measures its copper and holes there: in each zone and bend, every figure with its place in the plan's coordinates. Work for a thread.
+ *
+ * @param stack  what the set's copper covers
+ */
+export function measureOnPlan(
+  set: ArtworkSet,
+  stack: CopperStack,
+  ground: PlanGround,
+  onProgress: (fraction: number) => void = () => {},
+): OnPlanFacts {
+  const head = {
+    version: ON_PLAN_VERSION,
+    planBasis: basisOfPlan(ground),
+    unorderedReason: stack.unorderedReason,
+  }
+  const unplaced = (unplacedReason: string): OnPlanFacts => ({
+    ...head,
+    unplacedReason,
+    registration: null,
+    layers: [],
+    bands: [],
+    holes: [],
+  })
+  const profiles = set.files.flatMap(({ role, reading }) =>
+    role.role === 'profile' && reading.kind === 'gerber' ? [ringsOfOutline(reading.objects, OUTLINE_TOLERANCE_NM)] : [],
+  )
+  const outline = profiles.find((rings) => rings.length > 0)
+  if (profiles.length === 0) return unplaced('no file of the artwork is known to be the profile')
+  if (outline === undefined) return unplaced('the strokes of the profile do not close')
+  const { all } = listHoles(set, stack.layers.length)
+  const registration = registerOutline(
+    outline,
+    all.map(({ xNm, yNm }) => [xNm, yNm] as const),
+    ground,
+  )
+  if (registration === null) return unplaced('the outline of the artwork fits the plan in no position')
+  const toMm = (x: number, y: number): [number, number] => {
+    const [px, py] = toPlan(registration, x, y)
+    return [Math.round(px) / NM_PER_MM, Math.round(py) / NM_PER_MM]
+  }
+  // The plan is laid under the artwork rather than the other way round: it has far fewer corners.
+  const own = (rings: readonly FlatPath[]) =>
+    rings.map((ring) => mapPath(ring, (x, y) => toArtwork(registration, x, y)))
+  const bands = ground.bands.map((band): { band: GroundBand; basis: string } => ({
+    band: {
+      ...band,
+      fromNm: toArtwork(registration, ...band.fromNm),
+      toNm: toArtwork(registration, ...band.toNm),
+      rings: own(band.rings),
+    },
+    basis: basisOfBand(band),
+  }))
+  const steps = stack.layers.length + bands.length
+  const layers = stack.layers.map((layer, place) => {
+    const measured = {
+      fileName: layer.fileName,
+      place,
+      zones: measureZones(layer, ground, own),
+      toOutline: measureToOutline(
+        layer,
+        own(ground.part),
+        ground.zones.filter(({ isFinger }) => isFinger).map(({ rings }) => own(rings)),
+        toMm,
+      ),
+    }
+    onProgress((place + 1) / steps)
+    return measured
+  })
+  return {
+    ...head,
+    unplacedReason: null,
+    registration: inMm(registration),
+    layers,
+    bands: bands.map(({ band, basis }, at) => {
+      const measured = measureBand(set, stack, band, basis, toMm)
+      onProgress((stack.layers.length + at + 1) / steps)
+      return measured
+    }),
+    holes: matchHoles(ground, all, registration),
+  }
+}
+
+function inMm({ isMirrored, turnDeg, shiftNm, fitFraction, isUnique, farthestNm, farthestAtNm }: Registration) {
+  return {
+    isMirrored,
+    turnDeg,
+    shiftMm: [shiftNm[0] / NM_PER_MM, shiftNm[1] / NM_PER_MM] as [number, number],
+    fitFraction,
+    isUnique,
+    farthestMm: farthestNm / NM_PER_MM,
+    farthestAtMm: [farthestAtNm[0] / NM_PER_MM, farthestAtNm[1] / NM_PER_MM] as [number, number],
+  }
+}
+
+type OwnRings = (rings: readonly FlatPath[]) => FlatPath[]
+
+/** Areas of one zone count together. */
+function measureZones(layer: StackedCopper, { zones }: PlanGround, own: OwnRings) {
+  const sums = new Map<string, { copper: number; whole: number }>()
+  for (const { zoneId, rings } of zones) {
+    const placed = own(rings)
+    const sum = sums.get(zoneId) ?? { copper: 0, whole: 0 }
+    sum.copper += areaOfPaths(copperIn(layer, placed))
+    sum.whole += areaOfRings(placed)
+    sums.set(zoneId, sum)
+  }
+  return [...sums].map(([zoneId, { copper, whole }]) => ({
+    zoneId,
+    copperFraction: whole === 0 ? 0 : Math.min(1, copper / whole),
+  }))
+}
+
+type ToMm = (x: number, y: number) => [number, number]
+
+function measureBand(set: ArtworkSet, stack: CopperStack, band: GroundBand, basis: string, toMm: ToMm): OnPlanBand {
+  const whole = areaOfRings(band.rings)
+  const covered = stack.layers.map((layer) => ({ layer, paths: copperIn(layer, band.rings) }))
+  const fractions = covered.map(({ paths }) => (whole === 0 ? 0 : Math.min(1, areaOfPaths(paths) / whole)))
+  const layers = covered.map(({ layer }, at) => measureLayerInBand(layer, band, fractions[at] ?? 0, toMm))
+  const stacked = covered.slice(1).flatMap(({ layer, paths }, at) => {
+    const [upper, lower] = [layers[at], layers[at + 1]]
+    const above = covered[at]
+    if (above === undefined || upper === undefined || lower === undefined) return []
+    // Strokes on both, and no plane: conductors.
+    if (upper.pieceCount === 0 || lower.pieceCount === 0) return []
+    if (Math.max(upper.copperFraction, lower.copperFraction) > PLANE_FRACTION) return []
+    const least = Math.min(areaOfPaths(above.paths), areaOfPaths(paths))
+    const shareFraction = least === 0 ? 0 : Math.min(1, overlapOf(above.paths, paths) / least)
+    return [{ upper: above.layer.fileName, lower: layer.fileName, shareFraction }]
+  })
+  return {
+    lineId: band.lineId,
+    bendId: band.bendId,
+    basis,
+    layers,
+    ...measureBandHoles(set, band, toMm),
+    stacked,
+  }
+}
+
+function measureLayerInBand(
+  layer: StackedCopper,
+  band: GroundBand,
+  copperFraction: number,
+  toMm: ToMm,
+): OnPlanBandLayer {
+  const near = objectsNear(layer, band.rings)
+  const found = watchConductors(layer, band, piecesIn(layer, band.rings, near), near)
+  const [minX, minY, maxX, maxY] = boxOf(band.rings)
+  const edges = new Set<number>()
+  layer.edges.near((minX + maxX) / 2, (minY + maxY) / 2, Math.max(maxX - minX, maxY - minY) / 2, (edge) => {
+    const [ax = 0, ay = 0, bx = 0, by = 0] = layer.edges.ends.subarray(4 * edge, 4 * edge + 4)
+    if (isInside(band.rings, (ax + bx) / 2, (ay + by) / 2)) edges.add(edge)
+  })
+  const space = findLeastSpace(layer.edges, edges)
+  const turn = found.turns.reduce<(typeof found.turns)[number] | null>(
+    (most, each) => (most === null || each.deg > most.deg ? each : most),
+    null,
+  )
+  const [change] = found.widthChanges
+  const counted = (places: readonly (readonly [number, number])[]) => ({
+    count: places.length,
+    firstAtMm: places[0] === undefined ? null : toMm(...places[0]),
+  })
+  return {
+    fileName: layer.fileName,
+    copperFraction,
+    pieceCount: found.pieceCount,
+    narrowest:
+      found.narrowest === null
+        ? null
+        : { widthMm: found.narrowest.widthNm / NM_PER_MM, atMm: toMm(...found.narrowest.at) },
+    leastAngle: found.leastAngle === null ? null : { deg: found.leastAngle.deg, atMm: toMm(...found.leastAngle.at) },
+    largestTurn: turn === null ? null : { deg: turn.deg, atMm: toMm(...turn.at) },
+    turnCount: found.turns.length,
+    widthChange:
+      change === undefined
+        ? null
+        : { fromMm: change.fromNm / NM_PER_MM, toMm: change.toNm / NM_PER_MM, atMm: toMm(...change.at) },
+    widthChangeCount: found.widthChanges.length,
+    ends: counted(found.ends),
+    junctions: counted(found.junctions),
+    pads: counted(found.pads),
+    leastSpace: space === null ? null : { mm: space.spaceNm / NM_PER_MM, atMm: toMm(space.xNm, space.yNm) },
+  }
+}

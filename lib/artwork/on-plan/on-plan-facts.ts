@@ -1,0 +1,89 @@
+import { z } from 'zod'
+
+/** Raised whenever the measurement of copper over the plan finds something else in the same files. */
+export const ON_PLAN_VERSION = '1'
+
+/** In the plan's coordinates. */
+const placeSchema = z.tuple([z.number(), z.number()])
+const placesSchema = z.object({ count: z.number(), firstAtMm: placeSchema.nullable() })
+
+const registrationSchema = z.object({
+  isMirrored: z.boolean(),
+  turnDeg: z.number(),
+  shiftMm: placeSchema,
+  /** Share of the artwork's outline that lies on the plan's, 0 to 1. */
+  fitFraction: z.number(),
+  /** Does the outline fit in one position alone, or do holes or coordinates decide? */
+  isUnique: z.boolean(),
+  /** Most that both outlines lie apart, and where. */
+  farthestMm: z.number(),
+  farthestAtMm: placeSchema,
+})
+
+const bandLayerSchema = z.object({
+  fileName: z.string(),
+  copperFraction: z.number(),
+  /** Straight pieces of conductors within the bend. */
+  pieceCount: z.number(),
+  narrowest: z.object({ widthMm: z.number(), atMm: placeSchema }).nullable(),
+  leastAngle: z.object({ deg: z.number(), atMm: placeSchema }).nullable(),
+  largestTurn: z.object({ deg: z.number(), atMm: placeSchema }).nullable(),
+  turnCount: z.number(),
+  widthChange: z.object({ fromMm: z.number(), toMm: z.number(), atMm: placeSchema }).nullable(),
+  widthChangeCount: z.number(),
+  ends: placesSchema,
+  junctions: placesSchema,
+  pads: placesSchema,
+  leastSpace: z.object({ mm: z.number(), atMm: placeSchema }).nullable(),
+})
+
+const bandSchema = z.object({
+  lineId: z.string(),
+  bendId: z.string(),
+  /** What the band was: another axis or width has to be measured again. */
+  basis: z.string(),
+  layers: z.array(bandLayerSchema),
+  /** Drilled holes whose walls reach into the bend, and how near the next one comes. */
+  holes: placesSchema.extend({ platedCount: z.number() }),
+  nearestHole: z
+    .object({ mm: z.number(), atMm: placeSchema, diameterMm: z.number(), isPlated: z.boolean() })
+    .nullable(),
+  /** Conductors on layers next to each other: how much of the lesser copper lies over the other. */
+  stacked: z.array(z.object({ upper: z.string(), lower: z.string(), shareFraction: z.number() })),
+})
+
+const layerSchema = z.object({
+  fileName: z.string(),
+  /** Place among the conductor layers of the artwork, from 0 at the top. */
+  place: z.number(),
+  zones: z.array(z.object({ zoneId: z.string(), copperFraction: z.number() })),
+  /** Nearest edge of copper to the outline and cut-outs, connector ends left out; null where it is more than 1 mm. 0 where copper crosses. */
+  toOutline: z.object({ mm: z.number(), atMm: placeSchema }).nullable(),
+})
+
+/** What a set's copper and holes do on a plan. */
+export const onPlanFactsSchema = z.object({
+  version: z.string(),
+  /** What outline, zones and holes of the plan were. */
+  planBasis: z.string(),
+  /** Why nothing could be laid over the plan; null where it was. */
+  unplacedReason: z.string().nullable(),
+  /** Why nobody knows the order of the copper layers; null where it is known. */
+  unorderedReason: z.string().nullable(),
+  registration: registrationSchema.nullable(),
+  layers: z.array(layerSchema),
+  bands: z.array(bandSchema),
+  /** Holes of the plan by their kind: how many lie where one was drilled. */
+  holes: z.array(
+    z.object({
+      holeId: z.string(),
+      drawnCount: z.number(),
+      foundCount: z.number(),
+      missingAtMm: placeSchema.nullable(),
+    }),
+  ),
+})
+
+export type OnPlanFacts = z.infer<typeof onPlanFactsSchema>
+export type OnPlanBand = OnPlanFacts['bands'][number]
+export type OnPlanBandLayer = z.infer<typeof bandLayerSchema>

@@ -16,7 +16,6 @@ export { readJob } from './job/read-job'
 export { MOST_FILE_BYTES } from './limits'
 export { readNetlist } from './netlist/read-netlist'
 export { attributeOf, type LayerObjects } from './objects/objects'
-export { basisOfBand, basisOfPlan } from './on-plan/basis'
 export type { GroundBand, PlanGround } from './on-plan/ground'
 export { measureOnPlan } from './on-plan/measure-on-plan'
 export {

@@ -1,4 +1,4 @@
-import type { ArtworkFacts } from '@/lib/artwork'
+import type { ArtworkFacts, OnPlanFacts } from '@/lib/artwork'
 import type { Design, Drawing, Layer, Material, Zone } from './design'
 import type { BendResult, ConductorResult, DamageResult, Limit, LimitOwner, ZoneResult } from './results'
 
@@ -45,6 +45,8 @@ export interface ReviewFacts {
   readonly revisionLabel?: string
   /** What the artwork files say; null until they have been read. */
   readonly artwork?: ArtworkFacts | null
+  /** What copper and holes of the artwork do on the plan; null until they have been laid over it. */
+  readonly onPlan?: OnPlanFacts | null
   /** How many dimensions and materials fall where in the fabricator's matrix. */
   readonly capability?: {
     readonly comfortable: number

@@ -1,4 +1,4 @@
-import type { GivenRole, NamedFile } from '@/lib/artwork'
+import type { ArtworkFacts, GivenRole, NamedFile, OnPlanFacts, PlanGround } from '@/lib/artwork'
 import type { Design, LimitOverride, ReviewFacts, TestedLife } from '@/lib/engine'
 import type { CatalogueTemplate } from '@/lib/engine/catalogue'
 import type {
@@ -59,4 +59,12 @@ export interface SubstituteOrder extends EvaluationOrder {
 export interface ArtworkOrder {
   readonly files: readonly NamedFile[]
   readonly roles: readonly GivenRole[]
+  /** The plan that they are laid over; null where none is drawn. */
+  readonly ground: PlanGround | null
+}
+
+export interface ArtworkResult {
+  readonly facts: ArtworkFacts
+  /** Null where there is no plan. */
+  readonly onPlan: OnPlanFacts | null
 }

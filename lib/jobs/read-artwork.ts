@@ -1,14 +1,14 @@
 import { createHash } from 'node:crypto'
-import { type ArtworkFacts, buildCopperStack, gatherFacts, readSet, unpackFiles } from '@/lib/artwork'
+import { buildCopperStack, gatherFacts, measureOnPlan, readSet, unpackFiles } from '@/lib/artwork'
 import type { JobHooks } from './kind'
-import type { ArtworkOrder } from './orders'
+import type { ArtworkOrder, ArtworkResult } from './orders'
 
 /** Share of the time that reading takes; working out what copper covers takes most of the rest. */
 const READING_FRACTION = 0.2
-const COPPER_FRACTION = 0.95
+const COPPER_FRACTION = 0.8
 
-/** Reads a set of artwork files. What a person said of a file counts for the bytes that it was said of. */
-export function readArtwork({ files: given, roles }: ArtworkOrder, { onProgress }: JobHooks): ArtworkFacts {
+/** Reads a set of artwork files and lays it over the plan. What a person said of a file counts for the bytes that it was said of. */
+export function readArtwork({ files: given, roles, ground }: ArtworkOrder, { onProgress }: JobHooks): ArtworkResult {
   const { files, refused } = unpackFiles(given)
   const hashes = new Map(files.map(({ name, bytes }) => [name, createHash('sha256').update(bytes).digest('hex')]))
   const said = new Map(
@@ -21,6 +21,10 @@ export function readArtwork({ files: given, roles }: ArtworkOrder, { onProgress 
     onProgress(READING_FRACTION + (COPPER_FRACTION - READING_FRACTION) * fraction),
   )
   const facts = gatherFacts({ ...set, refused: [...refused, ...set.refused] }, (name) => hashes.get(name) ?? '', stack)
+  const onPlan =
+    ground === null
+      ? null
+      : measureOnPlan(set, stack, ground, (fraction) => onProgress(COPPER_FRACTION + (1 - COPPER_FRACTION) * fraction))
   onProgress(1)
-  return facts
+  return { facts, onPlan }
 }

@@ -56,6 +56,8 @@ const copperSchema = z.object({
   areaMm2: z.number(),
   /** Pieces of copper that hang together on this layer. */
   islandCount: z.number(),
+  /** The narrowest stroke with no copper beside it; null where every stroke only fills a plane. */
+  narrowest: leastSchema.nullable(),
   /** Between two islands; null where none is nearer than 0.25 mm to another, or there is too much to measure. */
   leastSpace: leastSchema.nullable(),
   /** Land round plated holes, from the wall to the nearest edge; null where no plated hole meets copper. Below 0 the hole breaks out. */

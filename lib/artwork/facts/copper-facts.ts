@@ -1,4 +1,5 @@
 import type { CopperStack } from '../copper/copper-stack'
+import { findNarrowestConductor } from '../copper/narrowest'
 import { measureRing, type Ring } from '../copper/rings'
 import { findLeastSpace } from '../copper/spacing'
 import type { NetPlace } from '../nets/compare-nets'
@@ -17,7 +18,9 @@ export function measureCopper(
 ): ReadonlyMap<string, NonNullable<ArtworkFileFacts['copper']>> {
   const { joining } = listHoles(set, layers.length)
   return new Map(
-    layers.map(({ fileName, areaMm2, islands, edges }, at) => {
+    layers.map((layer, at) => {
+      const { fileName, areaMm2, islands, edges } = layer
+      const narrowest = findNarrowestConductor(layer)
       const space = findLeastSpace(edges)
       let least: Ring | null = null
       let holeCount = 0
@@ -33,6 +36,8 @@ export function measureCopper(
         {
           areaMm2,
           islandCount: islands.count(),
+          narrowest:
+            narrowest === null ? null : { mm: narrowest.widthNm / NM_PER_MM, atMm: inMm(narrowest.xNm, narrowest.yNm) },
           leastSpace: space === null ? null : { mm: space.spaceNm / NM_PER_MM, atMm: inMm(space.xNm, space.yNm) },
           leastRing:
             least === null

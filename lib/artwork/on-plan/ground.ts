@@ -7,6 +7,8 @@ export type Rings = readonly FlatPath[]
 
 /** What artwork is laid over: a plan in plain numbers, with arcs flattened. Coordinates are the plan's, in nm, seen on the top face. */
 export interface PlanGround {
+  /** What tells this outline, these zones and holes from others. */
+  readonly basis: string
   /** The outline first, then its cut-outs. */
   readonly part: Rings
   readonly zones: readonly { readonly zoneId: string; readonly isFinger: boolean; readonly rings: Rings }[]
@@ -17,6 +19,8 @@ export interface PlanGround {
 
 /** What a bend covers in the flat. */
 export interface GroundBand {
+  /** What tells this axis and width from others. */
+  readonly basis: string
   readonly lineId: string
   readonly bendId: string
   readonly fromNm: PointNm

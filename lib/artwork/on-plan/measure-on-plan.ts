@@ -5,7 +5,6 @@ import { listHoles } from '../nets/set-nets'
 import type { ArtworkSet } from '../set/read-set'
 import type { FlatPath } from '../shape/path'
 import { watchConductors } from './band-conductors'
-import { basisOfBand, basisOfPlan } from './basis'
 import { areaOfPaths, copperIn, overlapOf } from './cover'
 import type { GroundBand, PlanGround } from './ground'
 import { matchHoles, measureBandHoles } from './holes'
@@ -35,7 +34,7 @@ export function measureOnPlan(
 ): OnPlanFacts {
   const head = {
     version: ON_PLAN_VERSION,
-    planBasis: basisOfPlan(ground),
+    planBasis: ground.basis,
     unorderedReason: stack.unorderedReason,
   }
   const unplaced = (unplacedReason: string): OnPlanFacts => ({
@@ -66,15 +65,14 @@ export function measureOnPlan(
   // The plan is laid under the artwork rather than the other way round: it has far fewer corners.
   const own = (rings: readonly FlatPath[]) =>
     rings.map((ring) => mapPath(ring, (x, y) => toArtwork(registration, x, y)))
-  const bands = ground.bands.map((band): { band: GroundBand; basis: string } => ({
-    band: {
+  const bands = ground.bands.map(
+    (band): GroundBand => ({
       ...band,
       fromNm: toArtwork(registration, ...band.fromNm),
       toNm: toArtwork(registration, ...band.toNm),
       rings: own(band.rings),
-    },
-    basis: basisOfBand(band),
-  }))
+    }),
+  )
   const steps = stack.layers.length + bands.length
   const layers = stack.layers.map((layer, place) => {
     const measured = {
@@ -96,8 +94,8 @@ export function measureOnPlan(
     unplacedReason: null,
     registration: inMm(registration),
     layers,
-    bands: bands.map(({ band, basis }, at) => {
-      const measured = measureBand(set, stack, band, basis, toMm)
+    bands: bands.map((band, at) => {
+      const measured = measureBand(set, stack, band, toMm)
       onProgress((stack.layers.length + at + 1) / steps)
       return measured
     }),
@@ -137,7 +135,7 @@ function measureZones(layer: StackedCopper, { zones }: PlanGround, own: OwnRings
 
 type ToMm = (x: number, y: number) => [number, number]
 
-function measureBand(set: ArtworkSet, stack: CopperStack, band: GroundBand, basis: string, toMm: ToMm): OnPlanBand {
+function measureBand(set: ArtworkSet, stack: CopperStack, band: GroundBand, toMm: ToMm): OnPlanBand {
   const whole = areaOfRings(band.rings)
   const covered = stack.layers.map((layer) => ({ layer, paths: copperIn(layer, band.rings) }))
   const fractions = covered.map(({ paths }) => (whole === 0 ? 0 : Math.min(1, areaOfPaths(paths) / whole)))
@@ -156,7 +154,7 @@ function measureBand(set: ArtworkSet, stack: CopperStack, band: GroundBand, basi
   return {
     lineId: band.lineId,
     bendId: band.bendId,
-    basis,
+    basis: band.basis,
     layers,
     ...measureBandHoles(set, band, toMm),
     stacked,

@@ -1,15 +1,23 @@
 import 'server-only'
 import { hashJson } from '@/lib/review'
+import type { LoadedArtwork } from '../records/artwork-reading'
 import { makeBeginning } from '../records/job-record'
 import type { LoadedRevision } from '../records/loaded-revision'
 import type { WriteContext } from './write'
 
-export const makeArtworkJobKey = (revisionId: string, artworkKey: string): string =>
-  hashJson({ kind: 'artwork', revisionId, artworkKey })
+/** @returns null where there is no file */
+export const makeArtworkJobKey = (
+  revisionId: string,
+  { key, onPlanKey }: Pick<LoadedArtwork, 'key' | 'onPlanKey'>,
+): string | null => (key === null ? null : hashJson({ kind: 'artwork', revisionId, artworkKey: key, onPlanKey }))
+
+/** Were these files read, and laid over this plan where there is one? */
+export const isArtworkDone = ({ facts, onPlanKey, onPlan }: LoadedArtwork): boolean =>
+  facts !== null && (onPlanKey === null || onPlan !== null)
 
 /**
- * Puts a job down that reads the revision's artwork, where nobody has read these files yet, in the transaction that changed them: so that no
- * crash loses it. What is on its way for files that are no longer those is stopped.
+ * Puts a job down that reads the revision's artwork and lays it over the plan, where nobody has done that yet, in the transaction that changed files or plan: so that no
+ * crash loses it. What is on its way for files or a plan that are no longer those is stopped.
  *
  * @param isAgain  also where an earlier attempt failed, or somebody stopped it
  */
@@ -19,11 +27,11 @@ export async function putArtworkJob(
   isAgain = false,
 ): Promise<void> {
   const revisionId = record.id
-  const key = artwork.key === null ? null : makeArtworkJobKey(revisionId, artwork.key)
+  const key = makeArtworkJobKey(revisionId, artwork)
   const others = { kind: 'artwork', revisionId, ...(key === null ? {} : { key: { not: key } }) }
   await tx.job.updateMany({ where: { ...others, state: 'waiting' }, data: { state: 'stopped', finishedAt: at } })
   await tx.job.updateMany({ where: { ...others, state: 'running' }, data: { isStopAsked: true } })
-  if (key === null || artwork.facts !== null) return
+  if (key === null || isArtworkDone(artwork)) return
   const asked = {
     kind: 'artwork',
     key,

@@ -65,7 +65,7 @@ export async function changeContent<T>(
   const isInputOfEngine = note !== 'statement' && edit?.part !== 'answer' && edit?.part !== 'policy'
   if (!isInputOfEngine && !hasLiveSignature(before)) return { value, version, voidedSignatures: 0 }
   const changed = await loadRevisionAgain(tx, before)
-  if (edit?.part === 'artwork') await putArtworkJob(context, changed)
+  if (edit?.part === 'artwork' || edit?.part === 'design') await putArtworkJob(context, changed)
   const after = isInputOfEngine ? await recordEvaluation(tx, changed, at) : changed
   if (edit?.part === 'design') await noteVerdictFlips(context, before, after)
   return { value, version, voidedSignatures: await voidSignatures(context, before, after) }

@@ -1,5 +1,5 @@
 import 'server-only'
-import { makeArtworkJobKey } from '../consequences/artwork-job'
+import { isArtworkDone, makeArtworkJobKey } from '../consequences/artwork-job'
 import { type Actor, mayOnRevision, requireRevisionInView } from '../records/authorization'
 import { loadRevision } from '../records/loaded-revision'
 import type { ArtworkReadingView } from '../views'
@@ -13,11 +13,12 @@ export function getArtworkReading(actor: Actor, revisionId: string): Promise<Art
     const scope = await requireRevisionInView(tx, rights, revisionId)
     const { artwork } = await loadRevision(tx, revisionId)
     const mayEdit = mayOnRevision(rights, 'revision:edit', scope.subject)
-    const { key, facts } = artwork
-    const view = { progress: 0, failure: null, facts, mayEdit }
+    const { facts, onPlan } = artwork
+    const view = { progress: 0, failure: null, facts, onPlan, mayEdit }
+    const key = makeArtworkJobKey(revisionId, artwork)
     if (key === null) return { ...view, state: 'none' }
-    if (facts !== null) return { ...view, state: 'read', progress: 1 }
-    const job = await tx.job.findUnique({ where: { key: makeArtworkJobKey(revisionId, key) } })
+    if (isArtworkDone(artwork)) return { ...view, state: 'read', progress: 1 }
+    const job = await tx.job.findUnique({ where: { key } })
     const state = ON_ITS_WAY.find((known) => known === job?.state)
     return state === undefined || job === null
       ? { ...view, state: 'unread' }

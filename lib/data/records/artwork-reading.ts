@@ -5,8 +5,12 @@ import {
   artworkFactsSchema,
   type GivenRole,
   LAYER_ROLES,
+  ON_PLAN_VERSION,
+  type OnPlanFacts,
+  onPlanFactsSchema,
 } from '@/lib/artwork'
-import { readStoredJson } from '@/lib/engine'
+import { type Design, readStoredJson } from '@/lib/engine'
+import { groundOf } from '@/lib/engine/artwork-check'
 import { hashJson } from '@/lib/review'
 import type { TransactionClient } from '../store/client'
 import type { RevisionRecord } from './revision-record'
@@ -18,7 +22,13 @@ export interface LoadedArtwork {
   readonly key: string | null
   /** Null until these files, with these roles, have been read. */
   readonly facts: ArtworkFacts | null
+  /** Of everything that a measurement on the plan rests on; null where there is no file, or the plan draws no part. */
+  readonly onPlanKey: string | null
+  /** Null until the files have been laid over this plan. */
+  readonly onPlan: OnPlanFacts | null
 }
+
+export const NO_ARTWORK: LoadedArtwork = { key: null, facts: null, onPlanKey: null, onPlan: null }
 
 type WithArtwork = Pick<RevisionRecord, 'artwork' | 'artworkRoles'>
 
@@ -43,19 +53,35 @@ export function makeArtworkKey(record: WithArtwork): string | null {
   return hashJson({ kind: 'artwork', files, roles, readerVersion: ARTWORK_READER_VERSION })
 }
 
-/** In the order of the records. */
+/** The same files on the same outline, zones, holes and bends are measured once. */
+function makeOnPlanKey(artworkKey: string | null, design: Design): string | null {
+  const ground = artworkKey === null ? null : groundOf(design)
+  if (ground === null) return null
+  const bands = ground.bands.map(({ lineId, bendId, basis }) => [lineId, bendId, basis])
+  return hashJson({ kind: 'on-plan', artworkKey, plan: ground.basis, bands, version: ON_PLAN_VERSION })
+}
+
+/** In the order of the records. @param designs  of the same records */
 export async function loadArtwork(
   tx: TransactionClient,
   records: readonly WithArtwork[],
+  designs: readonly Design[],
 ): Promise<readonly LoadedArtwork[]> {
-  const keys = records.map(makeArtworkKey)
-  const asked = [...new Set(keys.filter((key) => key !== null))]
+  const keys = records.map((record, at) => {
+    const key = makeArtworkKey(record)
+    const design = designs[at]
+    return { key, onPlanKey: design === undefined ? null : makeOnPlanKey(key, design) }
+  })
+  const asked = [...new Set(keys.flatMap(({ key, onPlanKey }) => [key ?? [], onPlanKey ?? []].flat()))]
   const rows = asked.length === 0 ? [] : await tx.artworkReading.findMany({ where: { key: { in: asked } } })
-  const facts = new Map(
-    rows.map(({ key, contentJson }) => [
+  const contents = new Map(rows.map(({ key, contentJson }) => [key, contentJson]))
+  return keys.map(({ key, onPlanKey }): LoadedArtwork => {
+    const [facts, onPlan] = [contents.get(key ?? ''), contents.get(onPlanKey ?? '')]
+    return {
       key,
-      readStoredJson('what was read of artwork', artworkFactsSchema, contentJson),
-    ]),
-  )
-  return keys.map((key) => ({ key, facts: key === null ? null : (facts.get(key) ?? null) }))
+      facts: facts === undefined ? null : readStoredJson('what was read of artwork', artworkFactsSchema, facts),
+      onPlanKey,
+      onPlan: onPlan === undefined ? null : readStoredJson('what artwork does on a plan', onPlanFactsSchema, onPlan),
+    }
+  })
 }

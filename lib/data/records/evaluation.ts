@@ -120,6 +120,7 @@ export function gatherFacts(
     artworkFileNames: listArtworkNames(loaded),
     revisionLabel: record.label,
     artwork: loaded.artwork.facts,
+    onPlan: loaded.artwork.onPlan,
     ...gatherFabricationFacts(design, sheets, evaluatedOn.toISOString().slice(0, 10)),
   }
 }

@@ -2,7 +2,7 @@ import 'server-only'
 import { type Design, parseStoredJson, readStoredDesignDocument } from '@/lib/engine'
 import type { TransactionClient } from '../store/client'
 import { findChangedInputs, loadAnsweredDesigns } from './answer-basis'
-import { type LoadedArtwork, loadArtwork } from './artwork-reading'
+import { type LoadedArtwork, loadArtwork, NO_ARTWORK } from './artwork-reading'
 import { type LimitsByOwner, loadCompanyLimits, makeLimitsByOwner } from './effective-limits'
 import { loadRevisionRecord, loadRevisionRecords, type RevisionRecord } from './revision-record'
 import { loadWorkspace, type WorkspaceRecord } from './settings-record'
@@ -103,10 +103,16 @@ async function loadRules(tx: TransactionClient, records: readonly RevisionRecord
 
 async function readDesigns(tx: TransactionClient, records: readonly RevisionRecord[]) {
   const bases = await loadAnsweredDesigns(tx, records)
-  const artwork = await loadArtwork(tx, records)
-  return records.map((record, at) => {
+  const documents = records.map((record) => {
     const storedDesign = parseStoredJson('a stored design', record.designJson)
-    const design = readStoredDesignDocument(storedDesign)
+    return { record, storedDesign, design: readStoredDesignDocument(storedDesign) }
+  })
+  const artwork = await loadArtwork(
+    tx,
+    records,
+    documents.map(({ design }) => design),
+  )
+  return documents.map(({ record, storedDesign, design }, at) => {
     // Which items are asked may hang on the design.
     const passed = {
       ...record,
@@ -118,7 +124,7 @@ async function readDesigns(tx: TransactionClient, records: readonly RevisionReco
       record: passed,
       storedDesign,
       design,
-      artwork: artwork[at] ?? { key: null, facts: null },
+      artwork: artwork[at] ?? NO_ARTWORK,
       changedInputs: findChangedInputs(passed, design, bases),
     }
   })

@@ -1,4 +1,4 @@
-import type { ArtworkFacts, ArtworkFileFacts } from '@/lib/artwork'
+import type { ArtworkFacts, ArtworkFileFacts, OnPlanFacts, PlanGround } from '@/lib/artwork'
 import type { Design } from '../design'
 import type { Place, ZoneResult } from '../results'
 import type { WrittenTwice } from '../statements'
@@ -11,6 +11,9 @@ export interface ArtworkSubject {
   readonly drawnPart: { readonly lengthMm: number; readonly widthMm: number; readonly areaMm2: number } | null
   readonly zones: readonly ZoneResult[]
   readonly artwork: ArtworkFacts
+  /** What it does on the plan, and the plan as it is now; null where it was not laid over, and where none is drawn. */
+  readonly onPlan: OnPlanFacts | null
+  readonly ground: PlanGround | null
 }
 
 /** One fact as the artwork and another place state it. */

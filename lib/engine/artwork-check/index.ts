@@ -2,6 +2,7 @@ import type { ArtworkPair, ArtworkSubject, Comparison, OpenFact } from './compar
 import { compareConductors, compareSpans } from './conductors'
 import { compareCovers } from './covers'
 import { compareHoles } from './holes'
+import { compareOnPlan } from './on-plan'
 import { comparePlacement, compareProjects } from './one-part'
 import { compareOutlines } from './outline'
 import { compareThicknesses } from './thickness'
@@ -9,6 +10,7 @@ import { listUnread } from './whole'
 
 export { type ArtworkPair, filesFor, listNames, type OpenFact, unknownFiles } from './compared'
 export { CONDUCTOR_COUNT_FACT } from './conductors'
+export { groundOf, groundOfDrawing } from './ground'
 
 /**
  * Every fact that artwork states and another place states too: a closed list. A fact is compared by its numbers and choices; what is only written in
@@ -23,6 +25,7 @@ const ARTWORK_FACTS: Readonly<Record<string, (subject: ArtworkSubject) => Compar
   'thickness of job and stack files': compareThicknesses,
   'project that the files name': compareProjects,
   'layers lie over the outline': comparePlacement,
+  'on the plan: outline point by point, places of holes, shares of copper': compareOnPlan,
   'files that were not read whole, or that nobody knows': listUnread,
 }
 

@@ -3,9 +3,7 @@ import type { SourceKey } from '../sources'
 import type { Severity } from './severity'
 
 /** What an item needs that the program cannot read yet, as it follows "waits for". */
-export const AWAITED_INPUTS = {
-  artwork: 'reading of artwork',
-} as const
+export const AWAITED_INPUTS = {} as const
 
 /** A question that a review should ask and that is not asked yet: without its input an answer would be a guess. */
 export interface AwaitedItem {
@@ -22,15 +20,4 @@ export interface AwaitedItem {
 }
 
 /** Severities and order are our sorting: common practice, no published source, apart from the sources named. */
-export const AWAITED_ITEMS: readonly AwaitedItem[] = [
-  {
-    id: 'netlist',
-    section: 'fabrication',
-    severity: 'major',
-    question: 'Is a netlist given, and does the artwork agree with it?',
-    decidedBy: 'measurement',
-    sourceKey: 'commonPractice',
-    waitsFor: ['artwork'],
-    meanwhile: 'The fabricator compares them before the first panel, and says so.',
-  },
-]
+export const AWAITED_ITEMS: readonly AwaitedItem[] = []

@@ -4,6 +4,7 @@ import { withAssumptions } from './assumptions'
 import { notApplicable, notComputedFrom } from './decide'
 import type { ItemDefinition, ItemVerdict } from './define-item'
 import { USUAL_ITEMS } from './items'
+import { measureInArtwork } from './measured'
 import { findUnmetNeed } from './needs'
 
 /** What every item comes to, in the catalogue's order; where left out, the items that need no profile. */
@@ -16,6 +17,11 @@ export function evaluateCatalogue(
 
 export function evaluateItem(item: ItemDefinition, context: EvaluationContext): ItemResult {
   const unmet = findUnmetNeed(item.appliesTo.needs, context)
+  const measured = measureInArtwork(item.id, context)
+  // What artwork shows is there, whatever the design says of it.
+  if (unmet !== null && unmet !== undefined && (measured.isWhole || hasFailure(measured.outcomes))) {
+    return finish(item, 'computed', findWorst(measured.outcomes), measured.outcomes)
+  }
   if (unmet?.kind === 'absent') {
     if (item.isForEveryDesign === true) {
       return finish(item, 'judgment', 'needs-judgment', [notApplicable(unmet.because)])
@@ -41,7 +47,11 @@ export function evaluateItem(item: ItemDefinition, context: EvaluationContext): 
       return finish(item, 'typed', 'not-computed', [{ ...notComputedFrom(unsaid, []), rests: 'typed' }])
     return finish(item, 'judgment', 'needs-judgment', missing.length === 0 ? [] : [notComputedFrom(missing, [])])
   }
-  const found = withAssumptions(item.check(context), context.design)
+  const stated = withAssumptions(item.check(context), context.design)
+  const found = [
+    ...(measured.isWhole ? stated.filter(({ kind }) => kind !== 'not-computed') : stated),
+    ...measured.outcomes,
+  ]
   const outcomes = found.length === 0 ? [notApplicable('nothing in the design to judge')] : found
   const computed = findWorst(outcomes)
   if (computed === 'not-applicable' && item.isForEveryDesign === true) {
@@ -99,6 +109,9 @@ const RANK: Record<Verdict, number> = {
   meets: 1,
   'not-applicable': 0,
 }
+
+const hasFailure = (outcomes: readonly Outcome[]): boolean =>
+  outcomes.some((outcome) => getOutcomeVerdict(outcome) === 'fails')
 
 /** As getWorstVerdict, without the list of verdicts in between. */
 function findWorst(outcomes: readonly Outcome[]): Verdict {

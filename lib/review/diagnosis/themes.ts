@@ -41,6 +41,7 @@ export const THEMES = {
       'layer-stagger',
       'width-change-in-bend',
       'direction-change-in-bend',
+      'ends-in-bend',
       'conductor-spacing',
       'rolling-direction',
       'rolling-direction-moving',
@@ -134,7 +135,7 @@ export const THEMES = {
       'statements-agree',
     ],
   },
-  artwork: { title: 'Artwork against the design', at: 'document', itemIds: ['package-contents', 'artwork-agreement'] },
+  artwork: { title: 'Artwork against the design', at: 'document', itemIds: ['package-contents', 'artwork-agreement', 'netlist'] },
   review: {
     title: 'Open with the fabricator',
     at: 'review',

@@ -106,7 +106,7 @@ function matching(set: SetName): Design {
 function compare(set: SetName, change: (design: Design) => void = () => {}) {
   const design = matching(set)
   change(design)
-  return compareArtwork({ design, drawnPart: null, zones: [], artwork: factsOf(set) })
+  return compareArtwork({ design, drawnPart: null, zones: [], artwork: factsOf(set), onPlan: null, ground: null })
 }
 const differences = (found: ReturnType<typeof compare>) => [
   ...new Set(found.pairs.filter(({ agrees }) => !agrees).map(({ fact }) => fact)),

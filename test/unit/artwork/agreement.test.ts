@@ -22,7 +22,7 @@ async function readFiles(changes: Readonly<Record<string, (text: string) => stri
     name,
     bytes: new TextEncoder().encode((changes[name] ?? ((text) => text))(readText(name))),
   }))
-  return read({ files, roles: [] }, HOOKS)
+  return (await read({ files, roles: [], ground: null }, HOOKS)).facts
 }
 
 function judge(artwork: ArtworkFacts, change: (design: Design) => void = () => {}): ItemResult {

@@ -17,6 +17,7 @@ const OUTLINE: readonly Point[] = [
   [0, 10],
 ]
 const GROUND: PlanGround = {
+  basis: 'the plan',
   part: [ring(...OUTLINE)],
   zones: [
     { zoneId: 'left', isFinger: false, rings: [box(0, 0, 20, 10)] },
@@ -24,6 +25,7 @@ const GROUND: PlanGround = {
   ],
   bands: [
     {
+      basis: 'the band',
       lineId: 'line',
       bendId: 'bend',
       fromNm: [16 * NM, 0],

@@ -189,6 +189,8 @@ describe('worse inputs', () => {
     expect(silent.sort()).toEqual(
       [
         'artwork-agreement',
+        'netlist',
+        'ends-in-bend',
         'bead',
         'bead-beside-moving-bend',
         'package-contents',

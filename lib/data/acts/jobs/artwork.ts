@@ -1,9 +1,10 @@
 import 'server-only'
-import type { ArtworkFacts } from '@/lib/artwork'
+import type { ArtworkFacts, OnPlanFacts } from '@/lib/artwork'
 import { readStoredJson } from '@/lib/engine'
+import { groundOf } from '@/lib/engine/artwork-check'
 import { type ArtworkRevisionInput, artworkRevisionInput } from '@/lib/inputs'
 import { type ArtworkOrder, type JobOptions, runJob } from '@/lib/jobs'
-import { makeArtworkJobKey, putArtworkJob } from '../../consequences/artwork-job'
+import { isArtworkDone, makeArtworkJobKey, putArtworkJob } from '../../consequences/artwork-job'
 import { changeContent } from '../../consequences/changed-content'
 import { write } from '../../consequences/write'
 import { read } from '../../reads/read'
@@ -33,8 +34,8 @@ export function stopArtworkReading(actor: Actor, input: ArtworkRevisionInput): P
   return write(actor, 'stop-artwork-reading', input, async ({ tx, rights, at }) => {
     const { revision } = await requireRevision(tx, rights, input.revisionId, 'revision:edit')
     const { artwork } = await loadRevision(tx, revision.id)
-    if (artwork.key === null) return null
-    const key = makeArtworkJobKey(revision.id, artwork.key)
+    const key = makeArtworkJobKey(revision.id, artwork)
+    if (key === null) return null
     await tx.job.updateMany({ where: { key, state: 'waiting' }, data: { state: 'stopped', finishedAt: at } })
     await tx.job.updateMany({ where: { key, state: 'running' }, data: { isStopAsked: true } })
     return null
@@ -42,7 +43,7 @@ export function stopArtworkReading(actor: Actor, input: ArtworkRevisionInput): P
 }
 
 /**
- * Reads the artwork of a revision as it is now, and keeps what the files say. Carried out twice it leaves the same.
+ * Reads the artwork of a revision as it is now, lays it over the plan, and keeps what the files say and do there. Carried out twice it leaves the same.
  *
  * @throws RefusalError where the person who asked no longer may
  */
@@ -54,45 +55,68 @@ export async function runArtworkReading(
   const { revisionId } = readStoredJson('a job that was asked for', artworkRevisionInput, inputJson)
   const asked = await read(actor, async ({ tx, rights }) => {
     await requireRevisionInView(tx, rights, revisionId)
-    const { record, artwork } = await loadRevision(tx, revisionId)
+    const { record, artwork, design } = await loadRevision(tx, revisionId)
     const files = record.artwork.filter(({ mediaType }) => READ_TYPES.includes(mediaType))
-    return { key: artwork.key, isRead: artwork.facts !== null, files, roles: listGivenRoles(record) }
+    return { artwork, files, roles: listGivenRoles(record), ground: groundOf(design) }
   })
-  if (asked.key === null || asked.isRead) return { fileCount: 0 }
+  const { key, onPlanKey } = asked.artwork
+  if (key === null || isArtworkDone(asked.artwork)) return { fileCount: 0 }
   const order: ArtworkOrder = {
     files: await Promise.all(
       asked.files.map(async ({ originalName, sha256 }) => ({ name: originalName, bytes: await readKeptFile(sha256) })),
     ),
     roles: asked.roles,
+    ground: asked.ground,
   }
-  const facts = await runJob('artwork', order, options)
-  await keepReading(actor, revisionId, asked.key, facts)
+  const { facts, onPlan } = await runJob('artwork', order, options)
+  await keepReading(actor, revisionId, { key, facts, onPlanKey, onPlan })
   return { fileCount: facts.files.length }
 }
 
+interface Reading {
+  readonly key: string
+  readonly facts: ArtworkFacts
+  readonly onPlanKey: string | null
+  readonly onPlan: OnPlanFacts | null
+}
+
 /** Results are recorded again in the same transaction, so that what rested on unread files is voided. */
-async function keepReading(actor: Actor, revisionId: string, key: string, facts: ArtworkFacts): Promise<void> {
+async function keepReading(
+  actor: Actor,
+  revisionId: string,
+  { key, facts, onPlanKey, onPlan }: Reading,
+): Promise<void> {
   const input: ArtworkRevisionInput = { revisionId }
   const kept = await write(actor, 'keep-artwork-reading', input, async (context) => {
     const { tx, rights, at, recordByItself } = context
     const { revision } = await requireRevisionInView(tx, rights, revisionId)
     const loaded = await loadRevision(tx, revisionId)
     const store = async () => {
-      const existing = await tx.artworkReading.findUnique({ where: { key }, select: { key: true } })
-      if (existing !== null) return
-      await tx.artworkReading.create({
-        data: { key, part: 'facts', contentJson: JSON.stringify(facts), createdAt: at },
+      const parts = [
+        { key, part: 'facts', content: facts },
+        ...(onPlanKey === null || onPlan === null ? [] : [{ key: onPlanKey, part: 'on-plan', content: onPlan }]),
+      ]
+      const there = await tx.artworkReading.findMany({
+        where: { key: { in: parts.map((part) => part.key) } },
+        select: { key: true },
       })
-      await recordByItself({
-        action: 'artwork-read',
-        subject: { kind: 'revision', id: revisionId },
-        projectId: revision.projectId,
-        revisionId,
-        details: { fileCount: facts.files.length, readingKey: key },
-      })
+      for (const { key: partKey, part, content } of parts) {
+        if (there.some((row) => row.key === partKey)) continue
+        await tx.artworkReading.create({
+          data: { key: partKey, part, contentJson: JSON.stringify(content), createdAt: at },
+        })
+        await recordByItself({
+          action: 'artwork-read',
+          subject: { kind: 'revision', id: revisionId },
+          projectId: revision.projectId,
+          revisionId,
+          details: { fileCount: facts.files.length, readingKey: partKey },
+        })
+      }
     }
     // Files that are no longer those: what was read of them stays true of them, and moves nothing here.
-    if (loaded.artwork.key === key) await changeContent(context, loaded, null, store)
+    if (loaded.artwork.key === key && loaded.artwork.onPlanKey === onPlanKey)
+      await changeContent(context, loaded, null, store)
     else await store()
     return null
   })

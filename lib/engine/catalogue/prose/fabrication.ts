@@ -16,6 +16,11 @@ export const FABRICATION_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Go through outline, each copper, each coverlay, mask, holes, legend, stiffeners and bends; say on the artwork page what each file is for. The stack stands in the drawing sheet; netlist and array have items of their own.',
   },
+  netlist: {
+    why: 'The shop tests what the artwork says. Where that has an open or a short that the design does not, every part fails in the field and passes at the tester.',
+    howToCheck:
+      'Export the netlist (IPC-D-356) from the schematic together with the artwork. Have both compared before the first panel: copper that hangs together, through plated holes, against the nets.',
+  },
   'artwork-agreement': {
     why: 'Where they differ the shop stops and asks, or builds the one that it believes. File headers are no proof: a tool may write its default thickness and material.',
     howToCheck:

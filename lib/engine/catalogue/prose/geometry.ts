@@ -80,6 +80,11 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     why: 'A conductor that crosses at a slant is twisted as well as bent, and its edge cracks first.',
     howToCheck: 'Measure each conductor against the bend axis; 90° is right.',
   },
+  'ends-in-bend': {
+    why: 'Where a conductor ends, branches or widens into a pad the copper is stiffer on one side than on the other: strain gathers at the step, and the conductor cracks there first.',
+    howToCheck:
+      'Look at each copper layer inside the border of each bend. Nothing but conductors that run through belongs there: no via, no pad, no branch, no stub.',
+  },
   'direction-change-in-bend': {
     why: 'A corner inside the bend is stretched on one flank and crumpled on the other.',
     howToCheck: 'Follow each conductor through the bend from edge to edge; corners and branches belong outside.',

@@ -129,6 +129,11 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Upload the file, or say on the artwork page which file it is.',
     'Draw bends and stiffeners in plan: the package then holds them.',
   ],
+  netlist: [
+    'Export artwork and netlist again from one state of the layout.',
+    'Mend the layout where the copper is open or short.',
+    'Add the netlist in the IPC-D-356 format.',
+  ],
   'artwork-agreement': ['Correct whichever of design and artwork is wrong.', 'Export the artwork again and upload it.'],
   'bend-call-out': [
     'Fill in what the bend table of the sheet does not state.',
@@ -233,6 +238,11 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
   'coverlay-web': ['Widen the web{by}.', 'Join both openings into one.', 'Cut the openings by laser.'],
   'crossing-angle': ['Turn the conductor square to the bend axis{by}.', 'Turn the bend axis.'],
   'damage-sum': ['Take cycles out of the bend that uses up most.', 'Enlarge the radius of that bend.'],
+  'ends-in-bend': [
+    'Move the via, pad or branch past the border of the bend.',
+    'Let the conductor run through and end on flat ground.',
+    'Move the bend.',
+  ],
   'direction-change-in-bend': [
     'Move the change of direction out of the bend.',
     'Turn the conductor before it enters the flex zone.',

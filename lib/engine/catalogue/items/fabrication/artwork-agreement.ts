@@ -1,4 +1,4 @@
-import { type ArtworkPair, compareArtwork, type OpenFact } from '../../../artwork-check'
+import { type ArtworkPair, compareArtwork, groundOfDrawing, type OpenFact } from '../../../artwork-check'
 import type { Outcome } from '../../../results'
 import { DESIGN_PLACE } from '../../checks'
 import { cannotTell, decide, makeNoneAllowed, notComputed } from '../../decide'
@@ -23,6 +23,7 @@ export const artworkAgreement = defineItem({
     'features.none',
     'features.coverlayOpenings',
     'plan',
+    'bends',
   ],
   decidedWhen: 'fabricator',
   answeredBy: ['member', 'fabricator'],
@@ -33,7 +34,14 @@ export const artworkAgreement = defineItem({
     }
     const { artwork = null } = facts
     if (artwork === null) return [notComputed(['facts', 'artwork'], 'what the artwork files say', [DESIGN_PLACE])]
-    const { pairs, open } = compareArtwork({ design, drawnPart: drawing.measures?.part ?? null, zones, artwork })
+    const { pairs, open } = compareArtwork({
+      design,
+      drawnPart: drawing.measures?.part ?? null,
+      zones,
+      artwork,
+      onPlan: facts.onPlan ?? null,
+      ground: groundOfDrawing(drawing),
+    })
     const differing = pairs.filter(({ agrees }) => !agrees)
     return [
       ...differing.map(contradict),

@@ -21,6 +21,7 @@ import { layerNames } from './layer-names'
 import { layerTable } from './layer-table'
 import { manufacturingReview } from './manufacturing-review'
 import { materialCallOuts } from './material-call-outs'
+import { netlist } from './netlist'
 import { packageContents } from './package-contents'
 import { packing } from './packing'
 import { panelForm } from './panel-form'
@@ -46,6 +47,7 @@ export const FABRICATION_ITEMS: readonly ItemDefinition[] = [
   statementsAgree,
   packageContents,
   artworkAgreement,
+  netlist,
   bendCallOut,
   bendOnPlan,
   performanceClass,

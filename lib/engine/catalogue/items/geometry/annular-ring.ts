@@ -13,7 +13,7 @@ export const annularRing = defineItem({
   appliesTo: { needs: ['plated-holes'], says: 'designs with plated holes' },
   limits: ['annularRingMm'],
   sourceKeys: [],
-  restsOn: ['features.holes'],
+  restsOn: ['artwork', 'features.holes'],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [

@@ -12,7 +12,7 @@ export const conductorSpace = defineItem({
   appliesTo: { needs: ['conductors'], says: 'designs that list conductors' },
   limits: ['conductorSpaceMm'],
   sourceKeys: ['ownChoice'],
-  restsOn: ['features.conductors', ...SECTION_INPUTS],
+  restsOn: ['artwork', 'features.conductors', ...SECTION_INPUTS],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.conductors[].spaceMm', worse: 'smaller' }],

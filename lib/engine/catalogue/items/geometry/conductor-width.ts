@@ -12,7 +12,7 @@ export const conductorWidth = defineItem({
   appliesTo: { needs: ['conductors'], says: 'designs that list conductors' },
   limits: ['conductorWidthMm'],
   sourceKeys: ['ownChoice'],
-  restsOn: ['features.conductors', ...SECTION_INPUTS],
+  restsOn: ['artwork', 'features.conductors', ...SECTION_INPUTS],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.conductors[].widthMm', worse: 'smaller' }],

@@ -13,7 +13,7 @@ export const copperToOutline = defineItem({
   appliesTo: { needs: ['conductor-layers'], says: 'designs with a conductor layer' },
   limits: ['copperToOutlineMm', 'copperToFineOutlineMm'],
   sourceKeys: [],
-  restsOn: ['plan', 'features.copperToOutlineMm', 'features.outlineCutBy'],
+  restsOn: ['artwork', 'plan', 'features.copperToOutlineMm', 'features.outlineCutBy'],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.copperToOutlineMm', worse: 'smaller' }],

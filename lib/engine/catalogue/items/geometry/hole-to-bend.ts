@@ -10,7 +10,7 @@ export const holeToBend = defineItem({
   appliesTo: { needs: ['bends', 'holes'], says: 'designs with a bend and a hole' },
   limits: ['holeToBendMm'],
   sourceKeys: [],
-  restsOn: ['plan', 'features.holes', 'bends'],
+  restsOn: ['artwork', 'plan', 'features.holes', 'bends'],
   decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.holes[].nearestBend.distanceMm', worse: 'smaller' }],

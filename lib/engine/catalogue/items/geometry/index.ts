@@ -19,6 +19,7 @@ import { coverlayWeb } from './coverlay-web'
 import { crossingAngle } from './crossing-angle'
 import { directionChangeInBend } from './direction-change-in-bend'
 import { enclosureFit } from './enclosure-fit'
+import { endsInBend } from './ends-in-bend'
 import { fingerSupport } from './finger-support'
 import { flexLength } from './flex-length'
 import { foldModel, foldOrderModel } from './fold-model'
@@ -60,6 +61,7 @@ export const GEOMETRY_ITEMS: readonly ItemDefinition[] = [
   crossingAngle,
   widthChangeInBend,
   directionChangeInBend,
+  endsInBend,
   conductorCorners,
   conductorSpacing,
   widthStep,

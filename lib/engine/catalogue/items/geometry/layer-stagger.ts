@@ -15,6 +15,7 @@ export const layerStagger = defineItem({
   limits: [],
   sourceKeys: ['guideCircuitConstruction'],
   restsOn: [
+    'artwork',
     'plan',
     'features.routing.staggeredOnAdjacentLayers',
     'construction.layers',

@@ -21,7 +21,7 @@ export const planeInBend = defineItem({
   },
   limits: [],
   sourceKeys: ['guideDesignRules'],
-  restsOn: ['construction.layers', 'construction.zones', 'bends.*.zoneId', 'bends.*.use'],
+  restsOn: ['artwork', 'construction.layers', 'construction.zones', 'bends.*.zoneId', 'bends.*.use'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [],

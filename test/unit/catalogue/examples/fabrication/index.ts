@@ -21,6 +21,7 @@ import { layerNamesExamples } from './layer-names'
 import { layerTableExamples } from './layer-table'
 import { manufacturingReviewExamples } from './manufacturing-review'
 import { materialCallOutsExamples } from './material-call-outs'
+import { netlistExamples } from './netlist'
 import { packageContentsExamples } from './package-contents'
 import { packingExamples } from './packing'
 import { panelFormExamples } from './panel-form'
@@ -37,6 +38,7 @@ import { tolerancesGivenExamples } from './tolerances-given'
 export const FABRICATION_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>> = {
   'statements-agree': statementsAgreeExamples,
   'artwork-agreement': artworkAgreementExamples,
+  netlist: netlistExamples,
   'bend-call-out': bendCallOutExamples,
   'bend-on-plan': bendOnPlanExamples,
   'buildable-construction': buildableConstructionExamples,

@@ -19,6 +19,7 @@ import { coverlayWebExamples } from './coverlay-web'
 import { crossingAngleExamples } from './crossing-angle'
 import { directionChangeInBendExamples } from './direction-change-in-bend'
 import { enclosureFitExamples } from './enclosure-fit'
+import { endsInBendExamples } from './ends-in-bend'
 import { fingerSupportExamples } from './finger-support'
 import { flexLengthExamples } from './flex-length'
 import { foldModelExamples, foldOrderModelExamples } from './fold-model'
@@ -68,6 +69,7 @@ export const GEOMETRY_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>>
   'coverlay-web': coverlayWebExamples,
   'crossing-angle': crossingAngleExamples,
   'direction-change-in-bend': directionChangeInBendExamples,
+  'ends-in-bend': endsInBendExamples,
   'finger-support': fingerSupportExamples,
   'fold-model': foldModelExamples,
   'fold-order-model': foldOrderModelExamples,

@@ -1,0 +1,48 @@
+import type { EvaluationContext } from '../../context'
+import type { Outcome } from '../../results'
+import { type ArtworkInView, findArtworkInView } from './artwork-in-view'
+import { angles, holesToBends, solidPlanes, stacked, turns, widthChanges } from './in-bends'
+import { rings, spaces, toOutline, widths } from './on-layers'
+
+export { findArtworkInView } from './artwork-in-view'
+export { interruptions } from './in-bends'
+
+interface Measurement {
+  readonly check: (context: EvaluationContext, view: ArtworkInView) => readonly Outcome[]
+  /** Where everything was measured, nobody has to state the same: what of the design is not stated is then no gap. */
+  readonly isWhole: (view: ArtworkInView) => boolean
+}
+
+const inBends = ({ areBandsWhole }: ArtworkInView) => areBandsWhole
+const onLayers = ({ areLayersWhole }: ArtworkInView) => areLayersWhole
+/** Of a part of what the item asks: the rest stays to be stated. */
+const inPart = () => false
+
+/** Items whose figures the artwork shows too: what was measured there stands beside what was stated, and the worst of both counts. */
+const MEASURED: Readonly<Record<string, Measurement>> = {
+  'crossing-angle': { check: angles, isWhole: inBends },
+  'direction-change-in-bend': { check: turns, isWhole: inBends },
+  'width-change-in-bend': { check: widthChanges, isWhole: inBends },
+  'layer-stagger': { check: stacked, isWhole: inPart },
+  'plane-in-bend': { check: solidPlanes, isWhole: inPart },
+  'hole-to-bend': { check: holesToBends, isWhole: inPart },
+  'conductor-width': { check: widths, isWhole: onLayers },
+  'conductor-space': { check: spaces, isWhole: inPart },
+  'annular-ring': { check: rings, isWhole: inPart },
+  'copper-to-outline': { check: toOutline, isWhole: inPart },
+}
+
+/** Items that rest on artwork besides what they say themselves. */
+export const MEASURED_ITEM_IDS: readonly string[] = Object.keys(MEASURED)
+
+/** What artwork shows of an item; empty where nothing was measured. */
+export function measureInArtwork(
+  itemId: string,
+  context: EvaluationContext,
+): { readonly outcomes: readonly Outcome[]; readonly isWhole: boolean } {
+  const measurement = MEASURED[itemId]
+  const view = measurement === undefined ? null : findArtworkInView(context)
+  if (measurement === undefined || view === null) return { outcomes: [], isWhole: false }
+  const outcomes = measurement.check(context, view)
+  return { outcomes, isWhole: outcomes.length > 0 && measurement.isWhole(view) }
+}

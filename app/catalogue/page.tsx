@@ -2,13 +2,10 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import { listItemTexts, listTextsOf } from '@/app/_components/review/catalogue-texts'
 import { requireActor } from '@/app/_components/shell/require-actor'
-import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { paths } from '@/lib/addresses'
 import { getCatalogueInForce } from '@/lib/data'
 import {
-  AWAITED_INPUTS,
-  AWAITED_ITEMS,
   CATALOGUE,
   type CatalogueTemplate,
   DELIVERED_TEMPLATE,
@@ -89,7 +86,6 @@ export default async function CataloguePage({ searchParams }: CataloguePageProps
         }
       />
       <CatalogueList entries={entries} severities={SEVERITIES} />
-      <Awaited />
       {switchedOff.length > 0 && <SwitchedOff items={switchedOff} />}
     </>
   )
@@ -108,35 +104,6 @@ function describeLimit(key: LimitKey, { limits }: CatalogueTemplate): CatalogueE
     value: own.value,
     note: `set by the workspace${own.note === '' ? '' : `: ${own.note}`}`,
   }
-}
-
-const AWAITED_COLUMNS = {
-  question: { head: 'Question', isRowHead: true, className: 'font-normal' },
-  severity: { head: 'Severity' },
-  waitsFor: { head: 'Waits for' },
-  meanwhile: { head: 'Meanwhile' },
-} satisfies Columns
-
-/** What is not asked yet, so that nobody takes its absence for an answer. */
-function Awaited() {
-  return (
-    <PageSection title={`Not asked yet: ${countOf(AWAITED_ITEMS.length, 'question')}`}>
-      <DataTable label="Questions that are not asked yet" columns={AWAITED_COLUMNS}>
-        {AWAITED_ITEMS.map(({ id, question, severity, waitsFor, meanwhile }) => (
-          <DataRow
-            key={id}
-            columns={AWAITED_COLUMNS}
-            cells={{
-              question,
-              severity,
-              waitsFor: waitsFor.map((input) => AWAITED_INPUTS[input]).join(', '),
-              meanwhile,
-            }}
-          />
-        ))}
-      </DataTable>
-    </PageSection>
-  )
 }
 
 function SwitchedOff({ items }: { items: readonly SwitchedOffItem[] }) {

@@ -6,6 +6,7 @@ export {
   ARTWORK_READER_VERSION,
   type ArtworkFacts,
   type ArtworkFileFacts,
+  type ArtworkNetsFacts,
   artworkFactsSchema,
   type GivenRole,
 } from './facts/artwork-facts'

@@ -1,5 +1,4 @@
 export { listAskedRoles } from './asked-of'
-export { AWAITED_INPUTS, AWAITED_ITEMS } from './awaited'
 export {
   computeMargin,
   decide,

@@ -135,7 +135,11 @@ export const THEMES = {
       'statements-agree',
     ],
   },
-  artwork: { title: 'Artwork against the design', at: 'document', itemIds: ['package-contents', 'artwork-agreement', 'netlist'] },
+  artwork: {
+    title: 'Artwork against the design',
+    at: 'document',
+    itemIds: ['package-contents', 'artwork-agreement', 'netlist'],
+  },
   review: {
     title: 'Open with the fabricator',
     at: 'review',

@@ -100,19 +100,21 @@ async function keepReading(
         where: { key: { in: parts.map((part) => part.key) } },
         select: { key: true },
       })
-      for (const { key: partKey, part, content } of parts) {
-        if (there.some((row) => row.key === partKey)) continue
+      const added = parts.filter((part) => !there.some((row) => row.key === part.key))
+      for (const { key: partKey, part, content } of added) {
         await tx.artworkReading.create({
           data: { key: partKey, part, contentJson: JSON.stringify(content), createdAt: at },
         })
-        await recordByItself({
-          action: 'artwork-read',
-          subject: { kind: 'revision', id: revisionId },
-          projectId: revision.projectId,
-          revisionId,
-          details: { fileCount: facts.files.length, readingKey: partKey },
-        })
       }
+      const [first] = added
+      if (first === undefined) return
+      await recordByItself({
+        action: 'artwork-read',
+        subject: { kind: 'revision', id: revisionId },
+        projectId: revision.projectId,
+        revisionId,
+        details: { fileCount: facts.files.length, readingKey: first.key },
+      })
     }
     // Files that are no longer those: what was read of them stays true of them, and moves nothing here.
     if (loaded.artwork.key === key && loaded.artwork.onPlanKey === onPlanKey)

@@ -3,7 +3,6 @@ import { findFieldPattern } from '../../design'
 import { ITEM_SECTION_WORDS, ITEM_SECTIONS } from '../../results'
 import { citeSource, type SourceKey } from '../../sources'
 import { inSentence } from '../../units'
-import { AWAITED_INPUTS, AWAITED_ITEMS, type AwaitedItem } from '../awaited'
 import { DECIDED_WHEN_WORDS, type ItemDefinition } from '../define-item'
 import { CATALOGUE } from '../items'
 import { getLimitDefinition, LIMIT_KEYS } from '../limits'
@@ -35,14 +34,6 @@ export function makeReferencePage(): string {
       '',
       ...CATALOGUE.filter((item) => item.section === section).flatMap(describeItem),
     ]),
-    '## Waiting for an input',
-    '',
-    'Questions that a review should ask and that are not asked yet: without the input an answer would be a guess. They count in no review.',
-    '',
-    '| item | question | severity | waits for | source | meanwhile |',
-    '| --- | --- | --- | --- | --- | --- |',
-    ...AWAITED_ITEMS.map(describeAwaited),
-    '',
     '## Limits',
     '',
     'A workspace or a fabricator may set another value within the range; the item then says whose it is.',
@@ -58,11 +49,6 @@ export function makeReferencePage(): string {
     ...DELIVERED_PROFILES.flatMap(describeProfile),
   ]
   return lines.join('\n')
-}
-
-function describeAwaited({ id, question, severity, decidedBy, waitsFor, sourceKey, meanwhile }: AwaitedItem): string {
-  const waits = `${waitsFor.map((input) => AWAITED_INPUTS[input]).join(', ')} (${decidedBy})`
-  return `| \`${id}\` | ${question} | ${severity} | ${waits} | ${citeSource(sourceKey)} | ${meanwhile} |`
 }
 
 function describeItem(item: ItemDefinition): string[] {

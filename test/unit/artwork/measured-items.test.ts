@@ -1,0 +1,183 @@
+import { readFileSync } from 'node:fs'
+import { describe, expect, test } from 'vitest'
+import { buildCopperStack, gatherFacts, measureOnPlan, readSet } from '@/lib/artwork'
+import { type Design, type Evaluation, evaluate, parseDesign } from '@/lib/engine'
+import { groundOf } from '@/lib/engine/artwork-check'
+import { type Drawn, drawDrill, drawGerber } from './draw-set'
+
+type Point = readonly [number, number]
+
+/** The demo's design of an island with three arms that bend; its plan, bends and layers are what the sets below are drawn for. */
+function readPipit(): Design {
+  const parsed = parseDesign(JSON.parse(readFileSync('seed/designs/pipit-rev-a.json', 'utf8')))
+  if (!parsed.ok) throw new Error('the demo design cannot be read')
+  return parsed.value
+}
+const design = readPipit()
+const ground = groundOf(design)
+const [line] = design.plan?.bendLines ?? []
+const conductors = design.construction.layers.filter(({ kind }) => kind === 'conductor')
+
+/** Conductors across the first bend, square to its axis unless changed, on the design's layers; profile and holes as the demo has them. */
+function measure(top: readonly Drawn[], more: readonly Drawn[] = []): Evaluation {
+  const read = (name: string) => ({ name, bytes: new Uint8Array(readFileSync(`seed/artwork/${name}`)) })
+  const count = conductors.length
+  const set = readSet([
+    ...Array.from({ length: count }, (_, at) =>
+      drawGerber(
+        `layer-${at + 1}.gbr`,
+        `Copper,L${at + 1},${at === 0 ? 'Top' : at === count - 1 ? 'Bot' : 'Inr'}`,
+        at === 0 ? top : at === 1 ? more : [],
+      ),
+    ),
+    read('pipit-profile.gbr'),
+    read('pipit-drill-plated.drl'),
+    read('pipit-drill-unplated.drl'),
+  ])
+  if (ground === null) throw new Error('the demo has no plan')
+  const stack = buildCopperStack(set)
+  const artwork = gatherFacts(set, () => '', stack)
+  const onPlan = measureOnPlan(set, stack, ground)
+  expect(onPlan.unplacedReason).toBeNull()
+  return evaluate(design, { facts: { artworkFileCount: set.files.length, artwork, onPlan } })
+}
+
+/** A place by its way along the axis (0 to 1) and its distance across it. */
+function at(share: number, acrossMm: number): Point {
+  if (line === undefined) throw new Error('the demo has no bend line')
+  const [from, to] = [line.fromMm, line.toMm]
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]]
+  const length = Math.hypot(dx, dy)
+  return [from[0] + dx * share - (dy / length) * acrossMm, from[1] + dy * share + (dx / length) * acrossMm]
+}
+const straight: Drawn = { stroke: [at(0.5, -6), at(0.5, 6)], widthMm: 0.2 }
+
+/** What an item says that was measured in the artwork. */
+const measuredBy = (evaluation: Evaluation, id: string) =>
+  (evaluation.items.find(({ itemId }) => itemId === id)?.outcomes ?? []).flatMap((outcome) =>
+    outcome.kind === 'decided' && outcome.summary.includes('Measured in') ? [outcome] : [],
+  )
+const failures = (evaluation: Evaluation, id: string) =>
+  measuredBy(evaluation, id).filter(({ verdict }) => verdict === 'fails')
+
+const BENT = ['crossing-angle', 'direction-change-in-bend', 'width-change-in-bend', 'ends-in-bend'] as const
+
+describe('items that the artwork shows too', () => {
+  test('find nothing in a conductor that runs straight through', () => {
+    const found = measure([straight])
+    for (const id of BENT) {
+      expect(measuredBy(found, id).length, id).toBeGreaterThan(0)
+      expect(failures(found, id), id).toEqual([])
+    }
+  })
+
+  test.each([
+    ['crossing-angle', [{ stroke: [at(0.3, -6), at(0.7, 6)], widthMm: 0.2 }]],
+    [
+      'direction-change-in-bend',
+      [
+        { stroke: [at(0.4, -6), at(0.4, 0)], widthMm: 0.2 },
+        { stroke: [at(0.4, 0), at(0.5, 6)], widthMm: 0.2 },
+      ],
+    ],
+    [
+      'width-change-in-bend',
+      [
+        { stroke: [at(0.4, -6), at(0.4, 0)], widthMm: 0.2 },
+        { stroke: [at(0.4, 0), at(0.4, 6)], widthMm: 0.3 },
+      ],
+    ],
+    ['ends-in-bend', [{ stroke: [at(0.4, -6), at(0.4, 0)], widthMm: 0.2 }]],
+    ['ends-in-bend', [straight, { pad: at(0.5, 0), sizeMm: 0.6 }]],
+    ['conductor-width', [{ stroke: [at(0.5, -6), at(0.5, 6)], widthMm: 0.03 }]],
+    ['conductor-space', [straight, { stroke: [add(at(0.5, -6), 0.23), add(at(0.5, 6), 0.23)], widthMm: 0.2 }]],
+  ] as [string, Drawn[]][])('%s fails at its place for what is drawn wrong', (id, top) => {
+    const [failure] = failures(measure(top), id)
+    expect(failure?.summary).toContain('layer-1.gbr, at (')
+    // And it alone, of what is asked of bends: a slant or a step ends nowhere.
+    for (const other of BENT.filter((each) => each !== id && each !== 'crossing-angle'))
+      expect(failures(measure(top), other), other).toEqual([])
+  })
+
+  test('say nothing once the bend is another one than was measured', () => {
+    const other = structuredClone(design)
+    for (const bend of other.bends) bend.insideRadiusMm *= 3
+    const set = readSet([drawGerber('layer-1.gbr', 'Copper,L1,Top', [straight])])
+    const stack = buildCopperStack(set)
+    if (ground === null) throw new Error('the demo has no plan')
+    const onPlan = measureOnPlan(set, stack, ground)
+    const evaluation = evaluate(other, {
+      facts: { artworkFileCount: 1, artwork: gatherFacts(set, () => '', stack), onPlan },
+    })
+    for (const id of BENT) expect(measuredBy(evaluation, id), id).toEqual([])
+  })
+})
+
+/** Beside a place, along the axis. */
+function add([x, y]: Point, mm: number): Point {
+  if (line === undefined) throw new Error('the demo has no bend line')
+  const [dx, dy] = [line.toMm[0] - line.fromMm[0], line.toMm[1] - line.fromMm[1]]
+  const length = Math.hypot(dx, dy)
+  return [x + (dx / length) * mm, y + (dy / length) * mm]
+}
+
+describe('nets against copper', () => {
+  const nets = (
+    objects: readonly Drawn[],
+    bottom: readonly Drawn[] = [],
+    holes: readonly Point[] = [],
+    isPlated = true,
+  ) => {
+    const set = readSet([
+      drawGerber('top.gbr', 'Copper,L1,Top', objects),
+      drawGerber('bottom.gbr', 'Copper,L2,Bot', bottom),
+      drawDrill('holes.drl', holes, 0.3, {}, isPlated),
+    ])
+    return gatherFacts(set, () => '').nets?.sources[0]
+  }
+  const pad = (x: number, y: number, net: string): Drawn => ({ pad: [x, y], sizeMm: 0.8, net })
+
+  test('an open, a short, and a net that hangs together through a plated hole alone', () => {
+    const joined: Drawn = {
+      stroke: [
+        [0, 0],
+        [10, 0],
+      ],
+      widthMm: 0.2,
+    }
+    expect(nets([pad(0, 0, 'A'), pad(10, 0, 'A'), joined])).toMatchObject({ openCount: 0, shortCount: 0, netCount: 1 })
+    expect(nets([pad(0, 0, 'A'), pad(10, 0, 'A')])).toMatchObject({ openCount: 1, shortCount: 0 })
+    expect(nets([pad(0, 0, 'A'), pad(10, 0, 'B'), joined])).toMatchObject({ openCount: 0, shortCount: 1 })
+    const through = [pad(0, 0, 'A'), pad(10, 0, 'A')]
+    const below: Drawn[] = [joined, { pad: [0, 0], sizeMm: 0.8 }, { pad: [10, 0], sizeMm: 0.8 }]
+    const both: Point[] = [
+      [0, 0],
+      [10, 0],
+    ]
+    expect(nets(through, below, both)).toMatchObject({ openCount: 0, shortCount: 0 })
+    expect(nets(through, below, both, false)).toMatchObject({ openCount: 1 })
+  })
+
+  test('an opening round a hole keeps a plane apart from it', () => {
+    const plane: Drawn = {
+      area: [
+        [-5, -5],
+        [5, -5],
+        [5, 5],
+        [-5, 5],
+      ],
+    }
+    const clear: Drawn = {
+      area: [
+        [-1, -1],
+        [1, -1],
+        [1, 1],
+        [-1, 1],
+      ],
+      isClear: true,
+    }
+    const inPlane: Drawn = { pad: [4, 4], sizeMm: 0.2, net: 'GND' }
+    expect(nets([pad(0, 0, 'A')], [plane, inPlane], [[0, 0]])).toMatchObject({ shortCount: 1 })
+    expect(nets([pad(0, 0, 'A')], [plane, clear, inPlane], [[0, 0]])).toMatchObject({ shortCount: 0, openCount: 0 })
+  })
+})

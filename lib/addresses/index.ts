@@ -11,6 +11,7 @@ export const REVISION_TABS = [
   'construction',
   'bends',
   'features',
+  'lines',
   'plan',
   'drawing',
   'fabrication',

@@ -18,12 +18,22 @@ export type Corner = 'low' | 'nominal' | 'high'
 export type ZoneLine =
   | {
       readonly kind: 'solvable'
-      /** @param distanceTimes  how many times as thick as stated the dielectrics to the reference are */
-      readonly makeSection: (corner: Corner, widthMm: number, distanceTimes?: number) => LineSection
+      /**
+       * @param distanceTimes  how many times as thick as stated the dielectrics to the reference are
+       * @param coverTimes     the same of the dielectrics on the other side; 0 leaves the copper bare
+       */
+      readonly makeSection: (
+        corner: Corner,
+        widthMm: number,
+        distanceTimes?: number,
+        coverTimes?: number,
+      ) => LineSection
       /** With a second line beside it, upright, on another conductor layer of the section; null where that layer is not in it. */
       readonly addLine: (layerId: string, widthMm: number, ownWidthMm: number, offsetMm: number) => LineSection | null
       /** Dielectrics to the reference together. */
       readonly distanceUm: number
+      /** Dielectrics on the other side together, up to air or the next plane; 0 is bare. */
+      readonly coverUm: number
       /** Another reading of the planes, under which the impedance is higher; null where there is one reading alone. */
       readonly open: {
         readonly because: string
@@ -149,7 +159,7 @@ export function describeZoneLine(
     if (pitchUm === null) return [make('the line', 0)]
     return [make('one line', -pitchUm / 2), make('the other line', pitchUm / 2)]
   }
-  const makeSection = (corner: Corner, widthMm: number, distanceTimes = 1): LineSection => {
+  const makeSection = (corner: Corner, widthMm: number, distanceTimes = 1, coverTimes = 1): LineSection => {
     const under = between
       .map((layer) => slabOf(layer, corner, true))
       .filter(isThere)
@@ -158,9 +168,13 @@ export function describeZoneLine(
       thicknessUm: copperAt(own, corner),
       relativePermittivity: fillAt(own, zone, corner, ground),
     }
-    const over = beyond.layers.map((layer) => slabOf(layer, corner, false)).filter(isThere)
+    const over = beyond.layers
+      .map((layer) => slabOf(layer, corner, false))
+      .filter(isThere)
+      .map((slab) => ({ ...slab, thicknessUm: slab.thicknessUm * coverTimes }))
+    const isBare = coverTimes === 0 && beyond.plane === null
     return {
-      slabs: [...under, level, ...over],
+      slabs: isBare ? under : [...under, level, ...over],
       hasPlaneBelow: true,
       hasPlaneAbove: beyond.plane !== null,
       conductors: makeConductors(corner, widthMm, sum(under)),
@@ -281,6 +295,7 @@ export function describeZoneLine(
       return null
     },
     distanceUm: between.reduce((total, layer) => total + layer.nominalUm, 0),
+    coverUm: [...beyond.layers].reduce<number>((total, { nominalUm }) => total + nominalUm, 0),
     open,
     remarks,
   }

@@ -14,13 +14,25 @@ export interface Charges {
   readonly unknowns: number
 }
 
+/** A piece of a conductor's face. Lengths in units of the scale. */
+export interface FaceCharge extends Pick<Panel, 'x' | 'y' | 'halfX' | 'halfY' | 'conductor'> {
+  /** Mean free charge per area by line at 1 V, with the permittivity of vacuum and the scale as units. */
+  readonly densities: readonly number[]
+  readonly scaleUm: number
+}
+
+interface SolvedCharges extends Charges {
+  /** Worked out when asked for. */
+  readonly listFaces: () => readonly FaceCharge[]
+}
+
 /** @returns for each of the parts, null where it has no unique solution; what pieces do to each other is worked out once for all */
 export function solveCharges(
   section: LineSection,
   fineness: MeshFineness,
   lines: readonly number[],
   parts: readonly Part[],
-): (Charges | null)[] {
+): (SolvedCharges | null)[] {
   const scaleUm = findScaleUm(section)
   // Faces that reach across the mirror plane are cut in their middle by the mesh.
   const panels = makePanels(section, fineness, true, scaleUm).filter(({ x }) => parts[0] === 'whole' || x > 0)
@@ -40,13 +52,15 @@ export function solveCharges(
   const faceSize = facePanels.reduce((sum, { order }) => sum + order, 0)
   const system = { conductorPanels, facePanels, size, faceSize, hasPlane: section.hasPlaneBelow, spacing, floats }
   return fillBlocks(system, parts).map((blocks, at) =>
-    solveBlocks(system, blocks, { lines, starts, part: parts[at] ?? 'whole' }),
+    solveBlocks(system, blocks, { lines, starts, part: parts[at] ?? 'whole', scaleUm }),
   )
 }
 
 /** Logarithms of lengths near 1 keep the equations well conditioned: the unit is far longer than any part of the section. */
 function findScaleUm(section: LineSection): number {
-  if (section.hasPlaneBelow) return getHeightUm(section)
+  const heightUm = getHeightUm(section)
+  // Lines in air over a plane have no dielectric to measure by.
+  if (section.hasPlaneBelow && heightUm > 0) return heightUm
   const ends = section.conductors.flatMap(({ centreUm, bottomWidthUm, topWidthUm }) => [
     Math.abs(centreUm) + Math.max(bottomWidthUm, topWidthUm),
   ])
@@ -60,8 +74,14 @@ function solveBlocks(
     lines,
     starts,
     part,
-  }: { readonly lines: readonly number[]; readonly starts: readonly number[]; readonly part: Part },
-): Charges | null {
+    scaleUm,
+  }: {
+    readonly lines: readonly number[]
+    readonly starts: readonly number[]
+    readonly part: Part
+    readonly scaleUm: number
+  },
+): SolvedCharges | null {
   const potentials = new Float64Array(size * lines.length)
   conductorPanels.forEach(({ conductor, order }, at) => {
     const line = lines.indexOf(conductor)
@@ -112,7 +132,19 @@ function solveBlocks(
     spacing,
     part,
   })
-  return { capacitance, capacitanceInAir: sum(air, true), unknowns: size + faceSize }
+  const listFaces = () =>
+    conductorPanels.map(({ x, y, halfX, halfY, conductor, below, above }, at) => ({
+      x,
+      y,
+      halfX,
+      halfY,
+      conductor,
+      densities: lines.map(
+        (_, line) => ((below + above) / 2) * (charge[(starts[at] as number) * lines.length + line] as number),
+      ),
+      scaleUm,
+    }))
+  return { capacitance, capacitanceInAir: sum(air, true), unknowns: size + faceSize, listFaces }
 }
 
 interface Solved {

@@ -40,7 +40,9 @@ export function solveSection(
   const mirror = findMirror(section)
   if (mirror === null) {
     const [whole = null] = solveCharges(section, fineness, lines, ['whole'])
-    return whole === null ? NO_SOLUTION : { ok: true, names, ...whole }
+    if (whole === null) return NO_SOLUTION
+    const { capacitance, capacitanceInAir, unknowns } = whole
+    return { ok: true, names, capacitance, capacitanceInAir, unknowns }
   }
   if (mirror.kind === 'through-lines') {
     const [half = null] = solveCharges(mirror.section, fineness, lines, ['even'])

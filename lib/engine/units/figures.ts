@@ -103,6 +103,14 @@ const COMPUTED = {
   costIndexPart: { unit: 'ratio', decimals: 4 },
   costTimes: { unit: 'ratio', decimals: 1 },
   resistanceOhm: { unit: 'ohm', digits: 3 },
+  /** Constants are known to some per cent, and figures beside each other are compared to a tenth. */
+  impedanceOhm: { unit: 'ohm', decimals: 1 },
+  /** Of one section by finer and finer pieces: how far the solution itself stands still. */
+  refinedOhm: { unit: 'ohm', decimals: 3 },
+  delayPsPerMm: { decimals: 2 },
+  permittivity: { decimals: 2 },
+  lossDbPerM: { decimals: 2 },
+  crosstalkPct: { unit: 'pct', decimals: 2 },
   dropVolt: { unit: 'volt', digits: 3 },
   riseDegC: { unit: 'degC', digits: 3 },
   currentAmp: { unit: 'amp', digits: 3 },

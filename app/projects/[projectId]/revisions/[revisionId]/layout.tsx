@@ -96,6 +96,7 @@ function listTabs(revision: RevisionView) {
         link('construction', 'Construction'),
         link('bends', 'Bends'),
         link('features', 'Features'),
+        link('lines', 'Lines'),
         link('plan', 'Plan'),
         link('drawing', 'Drawing'),
       ],

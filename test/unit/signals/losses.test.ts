@@ -1,0 +1,100 @@
+import { expect, test } from 'vitest'
+import {
+  findChargedFaces,
+  findLineLoss,
+  findLossBasis,
+  getLineFigures,
+  type LineSection,
+  solveSection,
+} from '@/lib/engine/signals'
+
+const COPPER = { resistivityOhmMm2PerM: 1 / 58, roughnessUm: 0 }
+
+function makeSection(widthUm: number, heightUm: number, permittivity: number, coverUm = 0): LineSection {
+  return {
+    slabs: [
+      { thicknessUm: heightUm, relativePermittivity: permittivity },
+      ...(coverUm === 0 ? [] : [{ thicknessUm: 18 + coverUm, relativePermittivity: permittivity }]),
+    ],
+    hasPlaneBelow: true,
+    hasPlaneAbove: coverUm > 0,
+    conductors: [
+      { name: 'line', centreUm: 0, bottomUm: heightUm, bottomWidthUm: widthUm, topWidthUm: widthUm, thicknessUm: 18 },
+    ],
+  }
+}
+
+const basisOf = (section: LineSection) => {
+  const basis = findLossBasis(section)
+  if (basis === null) throw new Error('no solution')
+  return basis
+}
+
+test('a very wide line over a plane has the resistance of two plane faces, 2/w times the surface resistance', () => {
+  // Exact for parallel plates; edges of a line of finite width carry a little besides.
+  for (const [ratio, slack] of [
+    [50, 0.12],
+    [200, 0.04],
+    [800, 0.015],
+  ] as const) {
+    const widthUm = ratio * 50
+    const { resistanceShape } = basisOf(makeSection(widthUm, 50, 3.4))
+    expect(Math.abs((resistanceShape * widthUm * 1e-6) / 2 - 1), `w = ${ratio} h`).toBeLessThan(slack)
+  }
+})
+
+test('an embedded line has the loss of its dielectric, π f √ε tan δ / c, whatever its shape', () => {
+  const basis = basisOf(makeSection(110, 50, 3.4, 50))
+  expect(basis.dielectricShare).toBeCloseTo(1, 3)
+  // 8.686 · π · 1e9 · √3.4 · 0.01 / 299792458, exact mathematics.
+  expect(findLineLoss(basis, 1000, COPPER).dielectricDbPerMPerHundredth).toBeCloseTo(1.6783, 2)
+})
+
+test('a bare line has part of its field in air, and loses less there', () => {
+  const { dielectricShare } = basisOf(makeSection(110, 50, 3.4))
+  expect(dielectricShare).toBeGreaterThan(0.8)
+  expect(dielectricShare).toBeLessThan(0.97)
+})
+
+test('loss of smooth copper goes with the root of the frequency once skin is thin; rough copper at most doubles it', () => {
+  const basis = basisOf(makeSection(110, 50, 3.4))
+  const at = (mhz: number, roughnessUm = 0) => findLineLoss(basis, mhz, { ...COPPER, roughnessUm })
+  expect(at(40_000).conductorDbPerM / at(10_000).conductorDbPerM).toBeCloseTo(2, 2)
+  // Skin depth of the annealed copper standard at 1 GHz: exact mathematics.
+  expect(at(1000).skinDepthUm).toBeCloseTo(2.089807, 4)
+  expect(at(10_000, 50).conductorDbPerM / at(10_000).conductorDbPerM).toBeCloseTo(2, 2)
+  expect(at(0.001).conductorDbPerM).toBeCloseTo(
+    ((20 / Math.LN10) * (1 / 58 / (0.11 * 0.018))) / 2 / basis.impedanceOhm,
+    3,
+  )
+})
+
+test('charge on the faces adds up to the capacitance', () => {
+  const section = makeSection(110, 50, 3.4)
+  const solved = solveSection(section)
+  const faces = findChargedFaces(section, [1])
+  if (!solved.ok || faces === null) throw new Error('no solution')
+  const total = faces.reduce(
+    (sum, { fromUm, toUm, density }) => sum + density * Math.hypot(toUm[0] - fromUm[0], toUm[1] - fromUm[1]),
+    0,
+  )
+  expect(total * 8.8541878128e-12).toBeCloseTo(solved.capacitance[0]?.[0] ?? 0, 14)
+  expect(getLineFigures(solved).impedanceOhm).toBeGreaterThan(0)
+})
+
+test('a line in air over a plane is the same with and without a slab of air', () => {
+  const section = makeSection(110, 50, 1)
+  const [withSlab, without] = [solveSection(section), solveSection({ ...section, slabs: [] })]
+  if (!withSlab.ok || !without.ok) throw new Error('no solution')
+  expect(getLineFigures(without).impedanceOhm / getLineFigures(withSlab).impedanceOhm).toBeCloseTo(1, 5)
+  expect(getLineFigures(without).effectivePermittivity).toBeCloseTo(1, 9)
+})
+
+test('pairs, faults and copper without thickness have no loss', () => {
+  const section = makeSection(110, 50, 3.4)
+  const [line] = section.conductors
+  if (line === undefined) throw new Error('no line')
+  expect(findLossBasis({ ...section, conductors: [line, { ...line, centreUm: 300 }] })).toBeNull()
+  expect(findLossBasis({ ...section, conductors: [{ ...line, thicknessUm: 0 }] })).toBeNull()
+  expect(findLossBasis({ ...section, slabs: [{ thicknessUm: 0, relativePermittivity: 3.4 }] })).toBeNull()
+})

@@ -8,7 +8,7 @@ import {
   withUnitInHead,
 } from '@/lib/engine/units'
 import type { Palette } from './palette'
-import { type DrawingNode, makeNode, type Picture } from './picture'
+import { type DrawingNode, makeNode, type Picture, roundPx } from './picture'
 
 const MARGIN_PX = 16
 /** Longest bar of charge, in px. */
@@ -81,7 +81,7 @@ export function drawLineSection(
     ]
     nodes.push(
       makeNode('polygon', {
-        points: corners.map(([ux = 0, uy = 0]) => `${x(ux).toFixed(2)},${y(uy).toFixed(2)}`).join(' '),
+        points: corners.map(([ux = 0, uy = 0]) => `${roundPx(x(ux))},${roundPx(y(uy))}`).join(' '),
         fill: palette.copper,
       }),
     )
@@ -99,10 +99,10 @@ export function drawLineSection(
     const barPx = (BAR_PX * Math.sqrt(Math.abs(density))) / most
     nodes.push(
       makeNode('line', {
-        x1: x(middle[0]).toFixed(2),
-        y1: y(middle[1]).toFixed(2),
-        x2: (x(middle[0]) + sign * outward[0] * barPx).toFixed(2),
-        y2: (y(middle[1]) - sign * outward[1] * barPx).toFixed(2),
+        x1: x(middle[0]),
+        y1: y(middle[1]),
+        x2: x(middle[0]) + sign * outward[0] * barPx,
+        y2: y(middle[1]) - sign * outward[1] * barPx,
         stroke: density < 0 ? palette.limit : palette.strain,
         'stroke-width': 1.1,
       }),

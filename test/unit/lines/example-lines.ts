@@ -6,7 +6,7 @@ import { impedanceValueExamples } from '../catalogue/examples/materials/impedanc
 /** The example line of 45 um under a cover, alone or as a pair. */
 export function makeLineDesign(kind: 'single' | 'pair'): Design {
   const design = makeExampleDesign()
-  impedanceValueExamples[0]?.change(design)
+  impedanceValueExamples[0]?.change?.(design)
   const [conductor] = design.features.conductors
   if (conductor === undefined) throw new Error('the example has no conductor')
   if (kind === 'pair') {

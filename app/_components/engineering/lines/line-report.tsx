@@ -117,7 +117,7 @@ function Figures({ studied, study }: { readonly studied: StudiedLine; readonly s
       <p className="small muted">
         {share === null
           ? 'The share of parts within the band needs a stated tolerance, and layers that are there at both ends of their tolerances.'
-          : `Share of ${share.draws.toLocaleString('en')} seeded draws: etched width, distance, copper, cover and permittivity each scatter by themselves, the ends of their ranges taken as three standard deviations (our choice, no published source). The fitted response is within ${asComputed(share.responseErrorPct, 'smallSharePct')} of field solutions at drawn places; the shares in brackets are with that error either way. It is no verdict.`}
+          : `Share of ${asEntered(share.draws)} seeded draws: etched width, distance, copper, cover and permittivity each scatter by themselves, the ends of their ranges taken as three standard deviations (our choice, no published source). The fitted response is within ${asComputed(share.responseErrorPct, 'smallSharePct')} of field solutions at drawn places; the shares in brackets are with that error either way. It is no verdict.`}
       </p>
     </>
   )
@@ -125,13 +125,14 @@ function Figures({ studied, study }: { readonly studied: StudiedLine; readonly s
 
 const LOSS_COLUMNS = {
   frequency: { head: 'Frequency', unit: 'MHz', isNumeric: true, isRowHead: true },
-  skin: { head: 'Skin depth', unit: 'µm', isNumeric: true },
+  skin: { head: 'Skin depth', isNumeric: true },
   smooth: { head: 'Smooth copper', unit: 'dB/m', isNumeric: true },
   rough: { head: 'Roughness as deep as the skin', unit: 'dB/m', isNumeric: true },
   dielectric: { head: 'Dielectrics, for each 0.01 of loss tangent', unit: 'dB/m', isNumeric: true },
 } satisfies Columns
 
 function Losses({ study, isPair }: { readonly study: LineStudy; readonly isPair: boolean }) {
+  const { unit } = useLengthUnit()
   if (study.losses.length === 0)
     return isPair ? <p className="small muted">Losses are computed for single lines alone.</p> : null
   return (
@@ -143,7 +144,7 @@ function Losses({ study, isPair }: { readonly study: LineStudy; readonly isPair:
             columns={LOSS_COLUMNS}
             cells={{
               frequency: asEntered(frequencyMhz),
-              skin: digitsAsComputed(smooth.skinDepthUm, 'thicknessUm'),
+              skin: formatLength(smooth.skinDepthUm, getShownUnit('um', unit)),
               smooth: digitsAsComputed(smooth.conductorDbPerM, 'lossDbPerM'),
               rough: digitsAsComputed(rough.conductorDbPerM, 'lossDbPerM'),
               dielectric: digitsAsComputed(smooth.dielectricDbPerMPerHundredth, 'lossDbPerM'),

@@ -1,5 +1,6 @@
 import AxeBuilder from '@axe-core/playwright'
 import { CAST } from '@/seed/sign-ins'
+import { arrive } from './arrive'
 import type { Backstage } from './backstage'
 import { expect, type Page, test } from './fixtures'
 import { DESKTOP, listScreens, NO_SCENE, PHONE } from './screens'
@@ -63,8 +64,7 @@ for (const { name } of listScreens(NO_SCENE)) {
     const page = screen.as === null ? await openAsVisitor() : await openAs(screen.as)
     await page.emulateMedia({ colorScheme: 'light', reducedMotion: 'reduce' })
     await page.setViewportSize(DESKTOP)
-    await page.goto(screen.path)
-    await page.waitForLoadState('networkidle')
+    await arrive(page, screen)
     expect(await listFindings(page)).toEqual([])
   })
 }

@@ -7,6 +7,10 @@ export interface Screen {
   readonly path: string
   /** Null for a visitor. */
   readonly as: PersonName | null
+  /** A choice that is made there, by its name. */
+  readonly choice?: string
+  /** Name of a button that is there once the screen has what it is to show. */
+  readonly until?: RegExp
 }
 
 export interface ScreenScene {
@@ -69,6 +73,14 @@ export function listScreens(scene: ScreenScene): Screen[] {
       path: `${skuaA}${tab(name)}`,
       as: 'designer' as const,
     })),
+    {
+      name: 'skua-b-layer-sheet',
+      path: `${skuaB}/construction`,
+      as: 'designer',
+      choice: 'Sheet',
+      until: /^Save as XLSX$/,
+    },
+    { name: 'skua-a-way-out', path: `${skuaA}/way-out`, as: 'designer', until: /^Apply \d+ changes to the draft$/ },
     { name: 'skua-b-panels', path: `${skuaB}/fabrication/panels`, as: 'designer' },
     { name: 'skua-b-cost', path: `${skuaB}/fabrication/cost`, as: 'designer' },
     { name: 'skua-b-panels-fabricator', path: `${skuaB}/fabrication/panels`, as: 'ostrel' },

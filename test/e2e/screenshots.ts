@@ -2,6 +2,7 @@ import { mkdirSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { CAST } from '@/seed/sign-ins'
+import { arrive } from './arrive'
 import { type Page, test } from './fixtures'
 import { DESKTOP, listScreens, PHONE } from './screens'
 
@@ -28,8 +29,7 @@ test('photographs of every screen', async ({ backstage, demo, openAs, openAsVisi
     pages.set(person, page)
     await page.goto('about:blank')
     await page.setViewportSize(DESKTOP)
-    await page.goto(screen.path)
-    await page.waitForLoadState('networkidle')
+    await arrive(page, screen)
     for (const look of LOOKS) {
       await page.emulateMedia({ colorScheme: look.colorScheme, reducedMotion: 'reduce' })
       await page.setViewportSize(look.size)

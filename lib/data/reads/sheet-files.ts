@@ -4,6 +4,7 @@ import {
   compareRows,
   type FabricationTable,
   type FileReading,
+  findHeadingRow,
   type MatrixRow,
   readTableFile,
   SHEET_NAMES,
@@ -81,7 +82,7 @@ export async function exportSheetFile(actor: Actor, input: ExportSheetFileInput)
 /** @throws RefusalError for a file that is no table of this kind */
 export function readFile({ kind, fileName, bytes }: PreviewSheetFileInput): GoodReading {
   const isWorkbook = bytes[0] === 0x50 && bytes[1] === 0x4b
-  const file = isWorkbook ? readXlsx(bytes) : readCsv(bytes)
+  const file = isWorkbook ? readXlsx(bytes, (rows) => findHeadingRow(tableOf(kind), rows) !== -1) : readCsv(bytes)
   if (!file.ok) refuseField('bytes', 'unreadable', `${fileName}: ${file.reason}`)
   const reading = readTableFile(tableOf(kind), file.grid)
   if (!reading.ok) refuseField('bytes', 'headings', `${fileName}: ${reading.reason}`)

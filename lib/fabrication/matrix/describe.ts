@@ -46,6 +46,10 @@ export function describeChange(
 ): string | null {
   if (verdict === 'comfortable' || verdict === 'not-stated') return null
   const is = formatParameterValue(parameter, value)
+  if (parameter.isNeed === true)
+    return verdict === 'stretch'
+      ? null
+      : `${is} is what the part needs: ask whether it can be agreed, or ask another fabricator`
   if (parameter.direction === 'one-of') {
     const list = (limit: MatrixRow['comfortable']) => formatParameterLimit(parameter, limit)
     const [easy, hard] = [list(row.comfortable), list(row.stretch)]

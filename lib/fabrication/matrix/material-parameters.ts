@@ -121,6 +121,7 @@ export const BRIEF_PARAMETERS: readonly TradeParameter[] = [
   }),
   choiceParameter({
     key: 'performance-class',
+    isNeed: true,
     group: 'Finish and class',
     name: 'Performance class',
     question: 'To which performance classes are parts built?',
@@ -160,6 +161,7 @@ export const BRIEF_PARAMETERS: readonly TradeParameter[] = [
   }),
   numberParameter({
     key: 'operating-temperature',
+    isNeed: true,
     group: 'Finish and class',
     name: 'Operating temperature, maximum',
     question: 'Up to which operating temperature is the build qualified?',

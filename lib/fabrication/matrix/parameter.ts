@@ -63,6 +63,8 @@ export interface TradeParameter {
   readonly direction: ParameterDirection
   /** What to do to the design so that it gets easier: `widen`, `enlarge`. */
   readonly verb: string
+  /** What the part is for asks for it: no change of the design is proposed, as that would give up the need. */
+  readonly isNeed?: boolean
   /** Known choices; with `isOpen` others are allowed too, such as a material called out by its own sheet. */
   readonly choices: readonly Choice[]
   readonly isOpen: boolean

@@ -98,12 +98,24 @@ interface FileGrid {
   readonly refused: readonly { readonly row: number; readonly column: number; readonly reason: string }[]
 }
 
+/** Rows in which headings are looked for: sheets begin with a title, a date, an address. */
+const MOST_ROWS_ABOVE = 30
+
+/** The first row that has every required heading; -1 for none. */
+export function findHeadingRow<R>(table: FabricationTable<R>, rows: FileGrid['rows']): number {
+  const required = table.columns.filter(({ isRequired }) => isRequired)
+  return rows
+    .slice(0, MOST_ROWS_ABOVE)
+    .findIndex((row) => required.every((column) => row.some((text) => readHead(column, text) !== undefined)))
+}
+
 /**
- * A file's grid, headings in its first filled row, in any order of columns. A cell that the file's reader refused, such as
+ * A file's grid, headings in the first row that has all that are required, in any order of columns; what stands above is passed over. A cell that the file's reader refused, such as
  * a formula, makes its row a bad one.
  */
 export function readTableFile<R>(table: FabricationTable<R>, grid: FileGrid): FileReading<R> {
-  const headingAt = grid.rows.findIndex((row) => row.some((text) => text.trim() !== ''))
+  const found = findHeadingRow(table, grid.rows)
+  const headingAt = found === -1 ? grid.rows.findIndex((row) => row.some((text) => text.trim() !== '')) : found
   const heading = grid.rows[headingAt]
   if (heading === undefined) return { ok: false, reason: 'It is empty.' }
   const places = table.columns.map((column) => heading.findIndex((text) => readHead(column, text) !== undefined))

@@ -197,3 +197,15 @@ it('headings may stand in any order; a missing one is named, an unknown one is t
   })
   expect(grid([])).toMatchObject({ ok: false })
 })
+
+it('finds the headings below a title, and names lines of the file as it counts them', () => {
+  const rows = [
+    ['Our capabilities'],
+    ['as of March'],
+    [],
+    ['Note', 'Material', 'Thickness', 'On the shelf'],
+    ['', 'pi-coverlay', 'thick', 'yes'],
+  ]
+  const reading = readTableFile(SHELF_TABLE, { rows, refused: [] })
+  expect(reading).toMatchObject({ ok: true, bad: [{ line: 5, column: 'Thickness' }] })
+})

@@ -55,6 +55,9 @@ export function FabricationSheetEditor({ label, companyId, sheet, seenVersion, m
   const [note, setNote] = useState('')
   const { send, isPending, refusal } = useAction(saveSheet)
 
+  // A version that says nothing new would only have to be looked at by those who compare.
+  const isUnchanged = seenVersion > 0 && unsavedCount === 0 && issuedOn === today && note === ''
+
   const save = () =>
     send({
       companyId,
@@ -93,7 +96,12 @@ export function FabricationSheetEditor({ label, companyId, sheet, seenVersion, m
           </div>
           <FormError refusal={refusal} />
           <div className="row">
-            <Button weight="strong" isPending={isPending} isDisabled={reading.faults.size > 0} onPress={save}>
+            <Button
+              weight="strong"
+              isPending={isPending}
+              isDisabled={reading.faults.size > 0 || isUnchanged}
+              onPress={save}
+            >
               Save as version {seenVersion + 1}
             </Button>
           </div>

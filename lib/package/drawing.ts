@@ -19,7 +19,10 @@ export function makeDrawingSource(
   const { design, evaluation } = snapshot
   return {
     design,
-    results: evaluation === null ? null : { zones: evaluation.results.zones, bends: evaluation.results.bends },
+    results:
+      evaluation === null
+        ? null
+        : { zones: evaluation.results.zones, bends: evaluation.results.bends, items: evaluation.results.items },
     identity: {
       ...makeSheetIdentity(snapshot, workspaceName, issuedAt),
       loosenedBy: listLoosenedUses(snapshot, releasedById),

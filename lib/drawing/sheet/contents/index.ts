@@ -5,6 +5,7 @@ import { makeContactEndTables } from './contact-ends'
 import { makeCopperByZoneTable } from './copper-by-zone'
 import { makeFeatureTables } from './features'
 import { makeFolded } from './folded'
+import { makeImpedanceTable } from './impedances'
 import { makeLayerTable } from './layers'
 import type { SheetBlock, SheetResults } from './model'
 import { makeNotes } from './notes'
@@ -54,6 +55,7 @@ export function makeSheetContents(design: Design, results: SheetResults | null, 
     makeCornerTable(design, words),
     ...makePlacedTables(design, words),
     ...makeFeatureTables(design, words),
+    makeImpedanceTable(design, results),
   ]
   return blocks.filter((block) => block !== null)
 }

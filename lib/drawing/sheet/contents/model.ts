@@ -1,4 +1,4 @@
-import type { Evaluation, ZoneResult } from '@/lib/engine'
+import type { DraftItemResult, Evaluation, ZoneResult } from '@/lib/engine'
 import type { FoldStep, ShapeBody } from '@/lib/engine/folding'
 import type { Plan } from '@/lib/plan'
 
@@ -97,4 +97,7 @@ export interface SheetArray {
 }
 
 /** What a drawing takes from the results: sections, and how bends lie in them. Verdicts and limits, which differ between viewers, stay out. */
-export type SheetResults = Pick<Evaluation, 'zones' | 'bends'>
+export type SheetResults = Pick<Evaluation, 'zones' | 'bends'> & {
+  /** Of the checklist: what it computed of impedances is printed. */
+  readonly items?: readonly DraftItemResult[]
+}

@@ -3,12 +3,15 @@
 import { useEffect, useMemo, useState } from 'react'
 import { ChoiceGroup } from '@/app/_components/ui/choice-group'
 import { EmptyState } from '@/app/_components/ui/notices'
+import { ShortcutList } from '@/app/_components/ui/shortcut-list'
 import { TextField } from '@/app/_components/ui/text-field'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { RevisionView } from '@/lib/data'
 import { ITEM_SECTION_WORDS, ITEM_SECTIONS } from '@/lib/engine/results'
+import { ChecklistFile } from './checklist-file'
 import { ChecklistItem, type ItemContext } from './checklist-item'
 import type { ItemText } from './item-text'
+import { useItemKeys } from './use-item-keys'
 import { countVerdicts, VerdictCounts } from './verdict-counts'
 
 const FILTERS = [
@@ -72,16 +75,24 @@ export function Checklist({ items, texts, initialFilter, firstQuestions, ...cont
     })
   }, [items, texts, filter, words, firstQuestions])
 
+  const inOrder = useMemo(
+    () => ITEM_SECTIONS.flatMap((section) => shown.filter(({ itemId }) => texts[itemId]?.section === section)),
+    [shown, texts],
+  )
+  useItemKeys(inOrder, openId, setOpenId)
+
   return (
     <>
       <div className="row filters no-print">
         <ChoiceGroup label="Which items" options={FILTERS} value={filter} onChange={changeFilter} />
         <TextField label="Find in items" type="search" value={words} onChange={setWords} />
+        <ChecklistFile items={inOrder} texts={texts} />
       </div>
+      <ShortcutList of="checklist" />
       {filter === 'first' && <FirstQuestions questions={firstQuestions} items={items} texts={texts} />}
       {shown.length === 0 && <EmptyState>No checklist item matches this filter.</EmptyState>}
       {ITEM_SECTIONS.map((section) => {
-        const inSection = shown.filter((item) => texts[item.itemId]?.section === section)
+        const inSection = inOrder.filter((item) => texts[item.itemId]?.section === section)
         if (inSection.length === 0) return null
         return (
           <section key={section} className="section" aria-labelledby={`section-${section}`}>

@@ -3,6 +3,7 @@
 import { lazy, Suspense, useState } from 'react'
 import { ChoiceGroup } from '@/app/_components/ui/choice-group'
 import { PageSection } from '@/app/_components/ui/section'
+import { ShortcutList } from '@/app/_components/ui/shortcut-list'
 import { Skeleton } from '@/app/_components/ui/skeleton'
 import { useDraft } from '../draft'
 import { DesignFileActs } from './design-file-acts'
@@ -32,6 +33,7 @@ export function LayersSection() {
           <ChoiceGroup<View> label="Layers as" options={VIEWS} value={view} onChange={setView} />
         )}
       </div>
+      <ShortcutList of="design" />
       {view === 'form' ? (
         <LayerTable />
       ) : (

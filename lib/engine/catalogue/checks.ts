@@ -101,7 +101,9 @@ export function checkDimension<K extends FeatureList>(
 }
 
 /** Distance of each listed feature from its nearest bend. */
-export function checkDistanceToBend<K extends 'holes' | 'coverlayOpenings' | 'stiffeners' | 'components'>(
+export function checkDistanceToBend<
+  K extends 'holes' | 'pads' | 'widthSteps' | 'coverlayOpenings' | 'stiffeners' | 'components',
+>(
   context: EvaluationContext,
   options: { list: K; limit: Limit; when?: (feature: FeatureOf<K>) => boolean },
 ): Outcome[] {

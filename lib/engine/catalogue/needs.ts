@@ -66,8 +66,9 @@ export const NEEDS = {
     isMet: (c) => c.design.bends.some(movesNearEdge),
   },
   'still-edges': {
+    list: 'bends',
     absent: 'a bend moves near an edge, where an item of its own asks this',
-    isMet: (c) => !c.design.bends.some(movesNearEdge),
+    isMet: (c) => !c.design.bends.some(movesNearEdge) && typeof readListState('bends', c) === 'string',
   },
   'one-bend': {
     list: 'bends',
@@ -258,7 +259,7 @@ function mayBeDynamic({ use }: Bend): boolean {
 const MOVES_WITHIN_MM = 10
 
 /** While nobody knows how far the edge is, it may be near. */
-function movesNearEdge(bend: Bend): boolean {
+export function movesNearEdge(bend: Bend): boolean {
   return mayBeDynamic(bend) && (bend.distanceToRigidMm === null || bend.distanceToRigidMm <= MOVES_WITHIN_MM)
 }
 

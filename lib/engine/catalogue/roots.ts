@@ -85,6 +85,7 @@ export const ROOTS: readonly Root[] = [
     cause: 'an opening lies in or too near a bend',
     followers: [
       { itemId: 'surface-finish', at: 'coverlay-opening' },
+      { itemId: 'straight-film', at: 'coverlay-opening' },
       { itemId: 'component-to-bend', at: 'component', isFrom: isBehindOpening },
       { itemId: 'coverlay-edge-in-bend', at: 'routing', isFrom: isEdgeOfOpening },
     ],

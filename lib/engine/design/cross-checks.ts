@@ -357,7 +357,7 @@ function checkFeatureReferences(design: Design, add: Add): void {
       }
     })
   }
-  for (const list of ['holes', 'coverlayOpenings', 'stiffeners', 'components'] as const) {
+  for (const list of ['holes', 'pads', 'widthSteps', 'coverlayOpenings', 'stiffeners', 'components'] as const) {
     features[list].forEach((feature, index) => {
       if (feature.nearestBend !== null)
         checkBend(['features', list, index, 'nearestBend', 'bendId'], feature.nearestBend.bendId)

@@ -101,6 +101,8 @@ export const padFeatureSchema = z.strictObject({
   /** How far the coverlay covers the pad's rim. */
   coverlayCaptureMm: distanceMmSchema.nullable(),
   teardrop: observed,
+  nearestBend: distanceToBend,
+  clearOfBends,
 })
 
 export const outlineCornerFeatureSchema = z.strictObject({
@@ -120,6 +122,8 @@ export const widthStepFeatureSchema = z.strictObject({
   narrowMm: lengthMmSchema.nullable(),
   /** Length over which the width changes; 0 is a step. */
   taperLengthMm: distanceMmSchema.nullable(),
+  nearestBend: distanceToBend,
+  clearOfBends,
 })
 
 export const coverlayOpeningFeatureSchema = z.strictObject({

@@ -378,12 +378,25 @@ function makeFeatures(): Design['features'] {
         anchorCount: 2,
         coverlayCaptureMm: 0.15,
         teardrop: true,
+        nearestBend: { bendId: 'hinge', distanceMm: 6 },
+        clearOfBends: null,
       },
     ],
     outlineCorners: [
       { id: 'notch', name: 'Notch', insideRadiusMm: 1.5, bordersFlex: true, isPulled: false, tearStop: true },
     ],
-    widthSteps: [{ id: 'neck', name: 'Supply neck', layerId: 'l2', wideMm: 0.5, narrowMm: 0.3, taperLengthMm: 1 }],
+    widthSteps: [
+      {
+        id: 'neck',
+        name: 'Supply neck',
+        layerId: 'l2',
+        wideMm: 0.5,
+        narrowMm: 0.3,
+        taperLengthMm: 1,
+        nearestBend: null,
+        clearOfBends: true,
+      },
+    ],
     coverlayOpenings: [
       {
         id: 'window',

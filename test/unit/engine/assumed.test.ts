@@ -133,9 +133,22 @@ describe('features that are entered without their sizes', () => {
           anchorCount: null,
           coverlayCaptureMm: null,
           teardrop: null,
+          nearestBend: null,
+          clearOfBends: null,
         },
       ],
-      widthSteps: [{ id: 'w', name: 'Step', layerId: 'l1', wideMm: null, narrowMm: null, taperLengthMm: null }],
+      widthSteps: [
+        {
+          id: 'w',
+          name: 'Step',
+          layerId: 'l1',
+          wideMm: null,
+          narrowMm: null,
+          taperLengthMm: null,
+          nearestBend: null,
+          clearOfBends: null,
+        },
+      ],
       coverlayOpenings: [
         {
           id: 'o',

@@ -49,6 +49,8 @@ export const ABSENT: Readonly<Record<string, Absences>> = {
     'features.conductors.*.crossings.*': IN_ARTWORK,
     'features.outlineCorners.*.bordersFlex': 'The plan shows it.',
     'features.outlineCorners.*.isPulled': CALCULATED_WITH,
+    'features.pads.*.nearestBend.*': IN_ARTWORK,
+    'features.pads.*.clearOfBends': IN_ARTWORK,
     'features.widthSteps.*': IN_ARTWORK,
     'features.stiffeners.*.onDrawing': SEEN,
     'features.components.*': 'The assembly drawing shows components.',

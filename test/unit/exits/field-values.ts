@@ -124,7 +124,7 @@ export const complete = makeComplete()
 /** Its own material is a film and a foil, and is used as both. One entry of each list of places lies far from every bend. */
 function makeComplete(): Design {
   const design = fill(structuredClone(full), SCHEMA, '') as Design
-  for (const list of ['holes', 'coverlayOpenings', 'components'] as const) {
+  for (const list of ['holes', 'pads', 'widthSteps', 'coverlayOpenings', 'components'] as const) {
     const [first] = design.features[list]
     if (first !== undefined)
       (design.features[list] as object[]).push({ ...first, id: 'far', name: 'Far', nearestBend: null })

@@ -12,7 +12,16 @@ function makeFullDesign(): Design {
   const nearestBend = { bendId: 'hinge', distanceMm: 5 }
   const layerId = design.construction.layers.find(({ kind }) => kind === 'conductor')?.id ?? ''
   features.slits.push({ id: 'slit', name: 'Slit', endReliefDiameterMm: 1, widthMm: 1, tearStop: true })
-  features.widthSteps.push({ id: 'step', name: 'Step', layerId, wideMm: 1, narrowMm: 1, taperLengthMm: 1 })
+  features.widthSteps.push({
+    id: 'step',
+    name: 'Step',
+    layerId,
+    wideMm: 1,
+    narrowMm: 1,
+    taperLengthMm: 1,
+    nearestBend: null,
+    clearOfBends: true,
+  })
   features.components.push({
     id: 'part',
     name: 'Part',

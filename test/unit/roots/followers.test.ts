@@ -137,7 +137,7 @@ const STANDS_ALONE = `
   solder-heat handling-count floor-life shield-ground outgassing skin-contact fluids slit-end-relief
   bend-fit crossing-angle width-change-in-bend direction-change-in-bend ends-in-bend conductor-corners conductor-spacing width-step teardrop
   layer-stagger plane-in-bend plane-in-fold voltage-space hazardous-voltage-space copper-to-outline land-hold annular-ring hole-aspect
-  coverlay-web transition-strip transition-strip-class-three component-support stiffener-overlap straight-film flex-length transition-relief radius-holder
+  coverlay-web transition-strip transition-strip-class-three component-support stiffener-overlap flex-length transition-relief radius-holder
   fold-model fold-order-model leaf-length contact-geometry contact-strain forming free-length combined-motion enclosure-fit
   wear hole-to-stiffener-edge stiffener-holes bead bead-beside-moving-bend moisture-sweat antenna capability-match buildable-construction
   manufacturing-review stock-materials material-call-outs layer-names layer-table feature-lists statements-agree netlist

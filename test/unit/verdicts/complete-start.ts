@@ -1,5 +1,6 @@
 import { type Design, parseDesign, type ReviewFacts } from '@/lib/engine'
 import { evaluateItem, getItem, type ItemVerdict } from '@/lib/engine/catalogue'
+import { makeCopper, makeFacts, makeFile } from '../artwork/fact-factory'
 import { makeExampleDesign } from '../catalogue/example-design'
 import { buildFigures } from './figures'
 
@@ -94,8 +95,28 @@ export function completeStart(design: Design): Design {
   }
 }
 
+/** A file for each thing that the construction asks for. Their contents are compared by other tests: here the files are only there. */
+function makeArtwork({ construction: { layers } }: Design): ReviewFacts['artwork'] {
+  const count = (kind: Design['construction']['layers'][number]['kind']) =>
+    layers.filter((layer) => layer.kind === kind).length
+  const files = (role: NonNullable<Parameters<typeof makeFile>[1]>['role'], number: number) =>
+    Array.from({ length: number }, (_, at) =>
+      makeFile(`${role?.role} ${at + 1}.gbr`, role === undefined ? {} : { role }),
+    )
+  return makeFacts([
+    ...makeCopper(count('conductor')),
+    ...files({ role: 'profile' }, 1),
+    ...files({ role: 'coverlay' }, count('coverlay-film')),
+    ...files({ role: 'solder mask' }, count('solder-mask')),
+    ...files({ role: 'stiffener' }, count('stiffener')),
+    ...files({ role: 'holes' }, 1),
+    ...files({ role: 'legend' }, 1),
+  ])
+}
+
 export function judge(itemId: string, design: Design): ItemVerdict | 'refused' {
   const parsed = parseDesign(design)
   if (!parsed.ok) return 'refused'
-  return evaluateItem(getItem(itemId), buildFigures(parsed.value, FACTS)).verdict
+  const facts = itemId === 'package-contents' ? { ...FACTS, artwork: makeArtwork(parsed.value) } : FACTS
+  return evaluateItem(getItem(itemId), buildFigures(parsed.value, facts)).verdict
 }

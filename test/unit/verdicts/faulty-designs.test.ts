@@ -400,7 +400,9 @@ function verdictOf(itemId: string, change: Change) {
   change(design)
   const parsed = parseDesign(design)
   if (!parsed.ok) throw new Error(`no valid design: ${parsed.issues.map(({ message }) => message).join('; ')}`)
-  const found = evaluate(parsed.value).items.find((item) => item.itemId === itemId)
+  const found = evaluate(parsed.value, { facts: { daysSinceFabricatorLooked: 3 } }).items.find(
+    (item) => item.itemId === itemId,
+  )
   return found ?? null
 }
 

@@ -425,7 +425,7 @@ describe('silence', () => {
       evaluateChanged((d) => {
         d.bends = []
         for (const conductor of d.features.conductors) conductor.crossings = []
-        for (const list of ['holes', 'coverlayOpenings', 'stiffeners', 'components'] as const)
+        for (const list of ['holes', 'pads', 'widthSteps', 'coverlayOpenings', 'stiffeners', 'components'] as const)
           for (const each of d.features[list]) each.nearestBend = null
       }),
     )

@@ -280,7 +280,7 @@ const RUNS: readonly (readonly [run: string, change: Change, expected: Expected]
     (d) => {
       d.bends = []
       for (const conductor of d.features.conductors) conductor.crossings = []
-      for (const list of ['holes', 'coverlayOpenings', 'stiffeners', 'components'] as const)
+      for (const list of ['holes', 'pads', 'widthSteps', 'coverlayOpenings', 'stiffeners', 'components'] as const)
         for (const each of d.features[list]) each.nearestBend = null
     },
     {

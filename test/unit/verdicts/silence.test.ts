@@ -27,7 +27,8 @@ function empty(design: Design, list: MarkableList): Design {
   if (list === 'bends') {
     copy.bends = []
     for (const conductor of copy.features.conductors) conductor.crossings = []
-    for (const each of [...copy.features.holes, ...copy.features.coverlayOpenings, ...copy.features.components]) {
+    const { holes, pads, widthSteps, coverlayOpenings, components } = copy.features
+    for (const each of [...holes, ...pads, ...widthSteps, ...coverlayOpenings, ...components]) {
       each.nearestBend = null
     }
     for (const stiffener of copy.features.stiffeners) stiffener.nearestBend = null

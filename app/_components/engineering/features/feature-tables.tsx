@@ -133,6 +133,8 @@ export function PadFeatures() {
         anchorCount: null,
         coverlayCaptureMm: null,
         teardrop: null,
+        nearestBend: null,
+        clearOfBends: null,
       })}
       columns={[
         layerColumn<PadRow>(),
@@ -141,6 +143,8 @@ export function PadFeatures() {
         column.optionalNumber('anchorCount'),
         column.optionalPlan('coverlayCaptureMm'),
         column.observed('teardrop'),
+        ...nearestBendColumns<PadRow>(),
+        column.observed('clearOfBends'),
       ]}
     />
   )
@@ -179,12 +183,22 @@ export function WidthStepFeatures() {
       idPrefix="step"
       assumedFields={assumedFields}
       emptyText="No changes of width entered."
-      makeRow={(named) => ({ ...named, layerId, wideMm: null, narrowMm: null, taperLengthMm: null })}
+      makeRow={(named) => ({
+        ...named,
+        layerId,
+        wideMm: null,
+        narrowMm: null,
+        taperLengthMm: null,
+        nearestBend: null,
+        clearOfBends: null,
+      })}
       columns={[
         layerColumn<WidthStepRow>(),
         column.optionalPlan('wideMm'),
         column.optionalPlan('narrowMm'),
         column.optionalPlan('taperLengthMm'),
+        ...nearestBendColumns<WidthStepRow>(),
+        column.observed('clearOfBends'),
       ]}
     />
   )

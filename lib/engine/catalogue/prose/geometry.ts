@@ -28,7 +28,7 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
   'straight-film': {
     why: 'Right at an edge the radius is whatever the film can take: it goes from rigid to flexible in no length at all. A few millimetres of straight film let the bend find the radius that was drawn.',
     howToCheck:
-      'Straight length from the start of each bend to the nearest rigid or stiffened edge, and from the edge of each stiffener to its nearest bend: no stiffener can lie nearer than the nearest edge.',
+      'Straight length from the start of each bend to the nearest rigid or stiffened edge, and from the edge of each stiffener to its nearest bend: no stiffener can lie nearer than the nearest edge. Then look for what stiffens or weakens that film: openings, lands without a board under them, steps of width.',
   },
   'component-support': {
     why: 'Film flexes under the part and its joints crack, on the line before anything else. A rigid board carries them.',

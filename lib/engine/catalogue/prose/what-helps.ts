@@ -167,6 +167,7 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Move the start of the bend away from the edge{by}.',
     'Lengthen the flex zone.',
     'Shorten the stiffener or the rigid zone.',
+    'Move openings, lands and changes of width out of the film beside the bend.',
   ],
   'bend-use': [
     'State the uses that cover what each bend does.',

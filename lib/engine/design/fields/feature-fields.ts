@@ -114,6 +114,8 @@ export const FEATURE_FIELDS = {
       anchorCount: { label: 'Anchors' },
       coverlayCaptureMm: { label: 'Coverlay over rim', inText: 'coverlay over the rim', unit: 'mm' },
       teardrop: { label: 'Teardrop' },
+      nearestBend: NEAREST_BEND_FIELD,
+      clearOfBends: CLEAR_OF_BENDS_FIELD,
     },
   },
   outlineCorners: {
@@ -136,6 +138,8 @@ export const FEATURE_FIELDS = {
       wideMm: { label: 'Wide side', unit: 'mm' },
       narrowMm: { label: 'Narrow side', unit: 'mm' },
       taperLengthMm: { label: 'Over a length of', inText: 'taper length', unit: 'mm' },
+      nearestBend: NEAREST_BEND_FIELD,
+      clearOfBends: CLEAR_OF_BENDS_FIELD,
     },
   },
   coverlayOpenings: {

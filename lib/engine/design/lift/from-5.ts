@@ -1,6 +1,14 @@
-import type { JsonObject } from './json'
+import { changeAt, changeEach, type JsonObject } from './json'
+
+/** How far pads and width steps lie from the nearest bend was not asked. */
+const UNKNOWN_DISTANCE: JsonObject = { nearestBend: null, clearOfBends: null }
 
 /** What format 5 could not say becomes "not known yet"; what was typed stays. */
 export function liftFrom5(document: JsonObject): JsonObject {
-  return { ...document, formatVersion: 6 }
+  return changeAt({ ...document, formatVersion: 6 }, 'features', (features) =>
+    ['pads', 'widthSteps'].reduce<JsonObject>(
+      (filled, list) => changeEach(filled, list, (entry) => ({ ...UNKNOWN_DISTANCE, ...entry })),
+      features,
+    ),
+  )
 }

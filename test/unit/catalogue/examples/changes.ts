@@ -58,9 +58,10 @@ export function withoutConstruction(design: Design): void {
 /** No bend is listed, and nobody said that there is none. */
 export function withoutBends(design: Design): void {
   design.bends = []
-  const { conductors, holes, coverlayOpenings, components, stiffeners } = design.features
+  const { conductors, holes, pads, widthSteps, coverlayOpenings, components, stiffeners } = design.features
   for (const conductor of conductors) conductor.crossings = []
-  for (const each of [...holes, ...coverlayOpenings, ...components, ...stiffeners]) each.nearestBend = null
+  for (const each of [...holes, ...pads, ...widthSteps, ...coverlayOpenings, ...components, ...stiffeners])
+    each.nearestBend = null
 }
 
 /** Turns every bend into one that is folded once. */

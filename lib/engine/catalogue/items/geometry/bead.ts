@@ -1,9 +1,10 @@
 import type { EvaluationContext } from '../../../context'
 import type { Outcome } from '../../../results'
-import { DESIGN_PLACE } from '../../checks'
+import { DESIGN_PLACE, isDynamic, listBends, notComputedUse } from '../../checks'
 import { decide, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
 import { checkGiven } from '../../given'
+import { movesNearEdge } from '../../needs'
 
 const COMMON = {
   section: 'geometry',
@@ -48,8 +49,24 @@ export const beadBesideMovingBend = defineItem({
     needs: ['transitions', 'moving-edges'],
     says: 'bends that move near the edge of a rigid or stiffened zone',
   },
-  check,
+  check: (context) => [...whileMotionIsOpen(context), ...check(context)],
 })
+
+/** Where no bend is known to move near an edge, and one may: what is not known of it is asked. */
+function whileMotionIsOpen(context: EvaluationContext): Outcome[] {
+  const near = listBends(context, movesNearEdge)
+  if (near.some(({ bend }) => isDynamic(bend) && bend.distanceToRigidMm !== null)) return []
+  return near.map((checked) =>
+    checked.bend.use === null
+      ? notComputedUse(checked)
+      : notComputed(
+          ['bends', checked.index, 'distanceToRigidMm'],
+          `distance of bend ${checked.bend.name} from a rigid edge`,
+          [checked.place],
+          'typed',
+        ),
+  )
+}
 
 function check(context: EvaluationContext): Outcome[] {
   const { rigidEdges } = context.design.features

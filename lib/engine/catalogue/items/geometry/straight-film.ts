@@ -1,29 +1,45 @@
 import type { EvaluationContext } from '../../../context'
-import { listStiffeners } from '../../../design'
-import type { Outcome, QuantityRange } from '../../../results'
+import { FLAT_ZONE_KINDS, listStiffeners, type MarkableList } from '../../../design'
+import type { Limit, Outcome, QuantityRange } from '../../../results'
 import { type BendUnderCheck, checkDistanceToBend, getRadiusRangeMm, listBends, placeOf } from '../../checks'
 import { decide, makeNoneAllowed, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
 import { isDrawn, sourceOf } from '../../drawn'
+import { readListState } from '../../listed'
 import { NEEDS } from '../../needs'
 
 export const straightFilm = defineItem({
   id: 'straight-film',
   section: 'geometry',
   severity: 'major',
-  question: 'Does straight film lie between each bend and the edges of rigid zones and stiffeners?',
+  question:
+    'Does plain straight film lie at both ends of each bend, up to the edges of rigid zones and stiffeners, free of openings, pads and width steps?',
   titles: {
-    meets: 'Straight film lies beside each bend',
-    fails: 'A bend starts too near an edge, or its distances contradict each other',
+    meets: 'Plain straight film lies beside each bend',
+    fails: 'Beside a bend lies an edge, an opening, a pad or a width step, or its distances contradict each other',
   },
-  appliesTo: { needs: ['bends', 'edges'], says: 'parts that bend beside a rigid or stiffened zone, or a stiffener' },
+  appliesTo: { needs: ['bends'], says: 'designs with a bend' },
   limits: ['bendToRigidMm'],
   sourceKeys: ['guideRigidFlex2023', 'ownChoice'],
-  restsOn: ['plan', 'bends', 'features.stiffeners', 'construction.zones.*.kind'],
+  restsOn: [
+    'plan',
+    'bends',
+    'features.stiffeners',
+    'features.coverlayOpenings',
+    'features.pads',
+    'features.widthSteps',
+    'features.none',
+    'construction.zones.*.kind',
+  ],
   decidedWhen: 'layout',
   answeredBy: ['member'],
   // Not by the bend's own distance: a smaller one may be the one that agrees with the stiffener's.
-  monotone: [{ path: 'features.stiffeners[].nearestBend.distanceMm', worse: 'smaller' }],
+  monotone: [
+    { path: 'features.stiffeners[].nearestBend.distanceMm', worse: 'smaller' },
+    { path: 'features.coverlayOpenings[].nearestBend.distanceMm', worse: 'smaller' },
+    { path: 'features.pads[].nearestBend.distanceMm', worse: 'smaller' },
+    { path: 'features.widthSteps[].nearestBend.distanceMm', worse: 'smaller' },
+  ],
   check: (context) => {
     const limit = context.getLimit('bendToRigidMm')
     return [
@@ -45,10 +61,42 @@ export const straightFilm = defineItem({
             }),
       ),
       ...checkDistanceToBend(context, { list: 'stiffeners', limit }),
+      ...checkSteps(context, limit),
       ...listBends(context).flatMap((checked) => findContradictions(context, checked)),
     ]
   },
 })
+
+/** Whatever changes the stiffness beside a bend gathers its curvature. Lands beyond a rigid or stiffened edge lie beyond the straight film. */
+function checkSteps(context: EvaluationContext, limit: Limit): Outcome[] {
+  const flat = new Set(
+    context.design.construction.zones.filter(({ kind }) => FLAT_ZONE_KINDS.has(kind)).map(({ id }) => id),
+  )
+  const isOnFilm = ({ zoneId }: { zoneId: string | null }) => zoneId === null || !flat.has(zoneId)
+  return [
+    ...whileListIsOpen(context, 'coverlayOpenings'),
+    ...checkDistanceToBend(context, { list: 'coverlayOpenings', limit }),
+    ...whileListIsOpen(context, 'pads'),
+    ...checkDistanceToBend(context, { list: 'pads', limit, when: isOnFilm }),
+    ...whileListIsOpen(context, 'widthSteps'),
+    ...checkDistanceToBend(context, { list: 'widthSteps', limit }),
+  ]
+}
+
+/** An empty list that nobody marked as empty is asked for: what may lie beside the bend is not known then. */
+function whileListIsOpen(context: EvaluationContext, list: MarkableList): Outcome[] {
+  const state = readListState(list, context)
+  if (typeof state === 'string') return []
+  return [
+    {
+      kind: 'not-computed',
+      missing: [state.missing],
+      places: [],
+      summary: `Not computed: ${state.because}.`,
+      rests: 'typed',
+    },
+  ]
+}
 
 /** A drawn axis stays where it is: at the largest radius the arc takes half of what it grows by from either side. */
 function rangeOverRadius(

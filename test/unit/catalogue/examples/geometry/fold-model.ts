@@ -21,10 +21,10 @@ export const foldOrderModelExamples: readonly ItemExample[] = [
 /** The fold goes, and what refers to it. */
 function leaveHinge(design: Parameters<NonNullable<ItemExample['change']>>[0]): void {
   design.bends = design.bends.filter(({ id }) => id === 'hinge')
-  const { conductors, holes, coverlayOpenings, components, stiffeners } = design.features
+  const { conductors, holes, pads, widthSteps, coverlayOpenings, components, stiffeners } = design.features
   for (const conductor of conductors)
     conductor.crossings = conductor.crossings.filter(({ bendId }) => bendId === 'hinge')
-  for (const each of [...holes, ...coverlayOpenings, ...components, ...stiffeners]) {
+  for (const each of [...holes, ...pads, ...widthSteps, ...coverlayOpenings, ...components, ...stiffeners]) {
     if (each.nearestBend !== null && each.nearestBend.bendId !== 'hinge') each.nearestBend = null
   }
 }

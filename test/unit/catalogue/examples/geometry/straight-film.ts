@@ -26,6 +26,51 @@ export const straightFilmExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   {
+    name: 'an opening in the straight film',
+    change: (d) => {
+      getOnly(d.features.coverlayOpenings).nearestBend = { bendId: 'hinge', distanceMm: 1 }
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'a land on film beside the bend',
+    change: (d) => {
+      getOnly(d.features.pads).nearestBend = { bendId: 'hinge', distanceMm: 1 }
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'a land on the board, however near: the edge lies between',
+    change: (d) => {
+      Object.assign(getOnly(d.features.pads), { zoneId: 'board', nearestBend: null })
+    },
+    expect: 'meets',
+  },
+  {
+    name: 'a conductor that changes width beside the bend',
+    change: (d) => {
+      Object.assign(getOnly(d.features.widthSteps), {
+        nearestBend: { bendId: 'hinge', distanceMm: 0.5 },
+        clearOfBends: null,
+      })
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'a width step of which nobody said where it lies',
+    change: (d) => {
+      Object.assign(getOnly(d.features.widthSteps), { nearestBend: null, clearOfBends: null })
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'a list of width steps that nobody filled or marked',
+    change: (d) => {
+      d.features.widthSteps = []
+    },
+    expect: 'not-computed',
+  },
+  {
     name: 'bend not measured',
     change: (d) => {
       getBend(d, 'hinge').distanceToRigidMm = null

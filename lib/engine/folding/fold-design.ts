@@ -122,6 +122,22 @@ export const checkFold = (folding: FoldableDesign, clearanceMm: number): FoldedC
 export const findOrder = (folding: FoldableDesign, clearanceMm: number): FoundOrder =>
   findOnce(questionOf(folding, clearanceMm))
 
+/** A bend that closes a chain of areas, and by how much its end misses the area that it is drawn to. */
+export interface OpenChain {
+  readonly bendId: string
+  readonly offsetMm: number
+  readonly turnDeg: number
+}
+
+/** What is left at the bends that close chains of areas, folded whole; a chain that closes has next to nothing. */
+export function listChains({ flat, fixedPlateId }: FoldableDesign): readonly OpenChain[] {
+  return foldPart(flat.part, fixedPlateId).closures.map(({ bandId, offsetMm, turnDeg }) => ({
+    bendId: flat.bendOfBand.get(bandId) ?? '',
+    offsetMm: Math.hypot(...offsetMm),
+    turnDeg: Math.hypot(...turnDeg),
+  }))
+}
+
 function listMissing(design: Design, plan: Plan, bends: readonly BendResult[]): readonly MissingInput[] {
   const areas = areasOf(plan).problems.map(({ path, message }) => ({ path: ['plan', ...path], label: message }))
   const undrawn = design.bends.flatMap(({ id, name }) =>

@@ -1,11 +1,16 @@
 import {
+  boundsOf,
   clipToBand,
+  crossEdges,
   type LineOrArc,
   locateInRegion,
+  makeLine,
   nearestOnEdge,
   type Path,
   type PointNm,
+  pointAt,
   type Region,
+  roundPoint,
 } from '@/lib/geometry'
 
 /** A bend's axis in nanometres, and the band round it. */
@@ -29,12 +34,31 @@ export const middleOf = ({ from, to }: Pick<BandLine, 'from' | 'to'>): PointNm =
   Math.round((from[1] + to[1]) / 2),
 ]
 
-/** What of an area the band of a bend covers: the piece that holds the middle of its axis; null where none does. */
-export function findBandPiece(area: Region, line: BandLine): Region | null {
-  const middle = middleOf(line)
+/** What of an area the band of a bend covers: each piece that the axis runs through between its ends, on both sides of a window. */
+export function findBandPieces(area: Region, line: BandLine): readonly Region[] {
   // Most areas are elsewhere: clipping each of them took most of the time.
-  if (locateInRegion(area, middle) === 'outside') return null
-  return clipToBand(area, line).find((piece) => locateInRegion(piece, middle) !== 'outside') ?? null
+  if (listStretches(area, line).length === 0) return []
+  return clipToBand(area, line).filter((piece) => listStretches(piece, line).length > 0)
+}
+
+/** Middles of the stretches of the axis that lie in a region. */
+function listStretches(region: Region, { from, to }: BandLine): readonly PointNm[] {
+  const axis = makeLine(from, to)
+  const { minX, minY, maxX, maxY } = boundsOf(region.outer)
+  if (Math.max(from[0], to[0]) < minX || Math.min(from[0], to[0]) > maxX) return []
+  if (Math.max(from[1], to[1]) < minY || Math.min(from[1], to[1]) > maxY) return []
+  const shares = [
+    0,
+    1,
+    ...[...region.outer, ...region.holes.flat()].flatMap((edge) =>
+      crossEdges(axis, edge).map(({ onFirst }) => onFirst),
+    ),
+  ]
+  const sorted = shares.filter((share) => share >= 0 && share <= 1).toSorted((a, b) => a - b)
+  return sorted.slice(1).flatMap((share, at) => {
+    const middle = roundPoint(pointAt(axis, (share + (sorted[at] ?? 0)) / 2))
+    return locateInRegion(region, middle) === 'inside' ? [middle] : []
+  })
 }
 
 /** The stretches of a band's two borders that cut the area; those that run along a line which cuts it already are left out. */

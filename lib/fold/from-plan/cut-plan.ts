@@ -8,7 +8,7 @@ import {
   splitByLines,
 } from '@/lib/geometry'
 import { areasOf, type Plan, pathInNm } from '@/lib/plan'
-import { type BandLine, findBandPiece, listBandBorders } from './band-borders'
+import { type BandLine, findBandPieces, listBandBorders, middleOf } from './band-borders'
 
 /** A piece of the part that moves as one, or bends as one. */
 export interface CutPiece {
@@ -22,7 +22,7 @@ export interface CutPiece {
 
 export interface CutPlan {
   readonly pieces: readonly CutPiece[]
-  /** Bends whose axis lies in no area, and those whose band overlaps that of another. */
+  /** Bends whose axis runs through no area, and those whose band overlaps that of another. */
   readonly lost: readonly number[]
   readonly overlapping: readonly number[]
 }
@@ -33,21 +33,19 @@ export function cutPlan(plan: Plan, part: Region, lines: readonly BandLine[]): C
   const dividing = plan.dividingLines.map(({ nodes }) => pathInNm(nodes))
   const known = [...dividing.flatMap(edgesOfPath), ...part.outer, ...part.holes.flat()]
   const borders: Path[] = []
-  const bands = lines.map((line): Region | null => {
-    for (const { region } of areas) {
-      const piece = findBandPiece(region, line)
-      if (piece === null) continue
-      borders.push(...listBandBorders(piece, line, known))
-      return piece
-    }
-    return null
+  const bands = lines.map((line): readonly Region[] => {
+    // An axis lies in the area that has its middle; one whose middle is cut away bends each area that it runs through.
+    const own = areas.filter(({ region }) => locateInRegion(region, middleOf(line)) !== 'outside')
+    const found = (own.length > 0 ? own.slice(0, 1) : areas).flatMap(({ region }) => findBandPieces(region, line))
+    for (const piece of found) borders.push(...listBandBorders(piece, line, known))
+    return found
   })
   const overlapping = new Set<number>()
   const cuts = splitByLines(part, [...dividing, ...borders])
   const pieces = cuts.pieces.map(({ region, neighbours }): CutPiece => {
     const inner = findInnerPoint(region) ?? [0, 0]
-    const here = bands.flatMap((band, bend) =>
-      band !== null && locateInRegion(band, inner) === 'inside' ? [bend] : [],
+    const here = bands.flatMap((found, bend) =>
+      found.some((band) => locateInRegion(band, inner) === 'inside') ? [bend] : [],
     )
     for (const bend of here.slice(1)) overlapping.add(bend)
     return {
@@ -57,5 +55,9 @@ export function cutPlan(plan: Plan, part: Region, lines: readonly BandLine[]): C
       neighbours,
     }
   })
-  return { pieces, lost: bands.flatMap((band, bend) => (band === null ? [bend] : [])), overlapping: [...overlapping] }
+  return {
+    pieces,
+    lost: bands.flatMap((found, bend) => (found.length === 0 ? [bend] : [])),
+    overlapping: [...overlapping],
+  }
 }

@@ -84,7 +84,7 @@ export function flatPartOfPlan(
   })
   const { pieces, lost, overlapping } = cutPlan(plan, part, lines)
   const misplaced = [
-    ...lost.map((at) => issueOf('no-place', 'the middle of the axis lies in no area', bendOf(at)?.id)),
+    ...lost.map((at) => issueOf('no-place', 'the axis runs through no area', bendOf(at)?.id)),
     ...overlapping.map((at) => issueOf('overlap', 'its band overlaps that of another bend', bendOf(at)?.id)),
   ]
   if (misplaced.length > 0) return refuse(misplaced)

@@ -287,3 +287,53 @@ describe('a part to fold, from its plan', () => {
     expect(issuesOf(wide, [bendOf(180, 8)])).toContain('side')
   })
 })
+
+describe('an axis that runs over a window', () => {
+  const wide = strip([
+    [
+      [20, 0],
+      [20, 10],
+    ],
+  ])
+  const windowed: Plan = {
+    ...wide,
+    areas: wide.areas.map((area) => ({ ...area, markMm: [area.markMm[0], 1] })),
+    cutOuts: [
+      {
+        id: 'w',
+        name: 'Window',
+        nodes: [
+          { atMm: [14, 3], viaMm: null },
+          { atMm: [26, 3], viaMm: null },
+          { atMm: [26, 7], viaMm: null },
+          { atMm: [14, 7], viaMm: null },
+        ],
+      },
+    ],
+  }
+  const flat = flatPartOfPlan(windowed, HEIGHTS, new Map([['b0', bendOf(90, 1)]]))
+
+  it('bends the strips on both sides of it as one, which leaves nothing where they meet again', () => {
+    if (!flat.ok) throw new Error(flat.issues.map(({ message }) => message).join('; '))
+    const { part, pieces } = flat.value
+    expect(part.bands).toHaveLength(2)
+    expect(part.plates).toHaveLength(2)
+    const { closures } = foldPart(part, pieces[0]?.plateId ?? '')
+    expect(closures).toHaveLength(1)
+    for (const gap of [...(closures[0]?.offsetMm ?? [1]), ...(closures[0]?.turnDeg ?? [1])]) {
+      expect(Math.abs(gap)).toBeLessThan(1e-9)
+    }
+  })
+
+  it('has the same envelope as the strip without a window', () => {
+    const whole = flatPartOfPlan(wide, HEIGHTS, new Map([['b0', bendOf(90, 1)]]))
+    if (!flat.ok || !whole.ok) throw new Error('not folded')
+    const boxes = [flat.value, whole.value].map(
+      ({ part, pieces }) => checkFolded(part, [], foldPart(part, pieces[0]?.plateId ?? ''), 0.1).envelope,
+    )
+    for (const axis of [0, 1, 2] as const) {
+      expect(boxes[0]?.low[axis]).toBeCloseTo(boxes[1]?.low[axis] ?? 0, 9)
+      expect(boxes[0]?.high[axis]).toBeCloseTo(boxes[1]?.high[axis] ?? 0, 9)
+    }
+  })
+})

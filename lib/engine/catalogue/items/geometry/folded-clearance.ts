@@ -1,6 +1,6 @@
 import type { Clash } from '@/lib/fold'
 import type { EvaluationContext } from '../../../context'
-import { checkFold, type FoldableDesign, findOrder, placeOfBody, prepareFolding } from '../../../folding'
+import { checkFold, type FoldableDesign, findOrder, listChains, placeOfBody, prepareFolding } from '../../../folding'
 import type { Limit, Outcome } from '../../../results'
 import { inSentence } from '../../../units'
 import { DESIGN_PLACE, placeOf } from '../../checks'
@@ -57,6 +57,8 @@ export const foldedClearance = defineItem({
         })
       })
     }
+    const open = judgeChains(context, folding.value)
+    if (open.length > 0) return open
     const state = checkFold(folding.value, limit.value)
     const folded = state.clashes.map((clash) => judge(context, folding.value, limit, clash, 'Folded'))
     // Where the end state certainly clashes, the way there cannot be free.
@@ -69,6 +71,33 @@ export const foldedClearance = defineItem({
         ]
   },
 })
+
+/** What a drawn plan is taken to be true to, as where stated dimensions are held against it. Our choice. */
+const CHAIN_LIMITS = {
+  offset: makeSourceLimit({ key: 'chainOffset', value: 0.05, unit: 'mm', sense: 'at-most', sourceKey: 'ownChoice' }),
+  turn: makeSourceLimit({ key: 'chainTurn', value: 0.5, unit: 'deg', sense: 'at-most', sourceKey: 'ownChoice' }),
+} as const
+
+/** A ring of areas that its bends do not bring back to itself would have to tear or buckle: there is no folded state to look at. */
+function judgeChains(context: EvaluationContext, folding: FoldableDesign): Outcome[] {
+  return listChains(folding).flatMap(({ bendId, offsetMm, turnDeg }): Outcome[] => {
+    const bend = context.design.bends.find(({ id }) => id === bendId)
+    const places = [bend === undefined ? DESIGN_PLACE : placeOf('bend', bend)]
+    const name = bend?.name ?? bendId
+    const isOff = offsetMm > CHAIN_LIMITS.offset.value
+    if (!isOff && turnDeg <= CHAIN_LIMITS.turn.value) return []
+    return [
+      decide({
+        value: isOff ? offsetMm : turnDeg,
+        limit: isOff ? CHAIN_LIMITS.offset : CHAIN_LIMITS.turn,
+        places,
+        what: `what is left at bend ${name}, which closes a ring of areas`,
+        equation: 'ring followed one way round, neutral lengths kept',
+        summary: `The ring of areas that bend ${name} closes does not close when it is folded: its ends are ${inSentence(offsetMm, 'mm')} apart and turned by ${inSentence(turnDeg, 'deg')} to each other.`,
+      }),
+    ]
+  })
+}
 
 function judge(context: EvaluationContext, folding: FoldableDesign, limit: Limit, clash: Clash, when: string): Outcome {
   const places = clash.bodyIds.map((id) => placeOfBody(context.design, folding.flat, id))

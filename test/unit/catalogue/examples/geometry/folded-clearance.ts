@@ -31,6 +31,19 @@ function drawStrip(design: Design, fingersMm: number, axesMm: readonly (readonly
   }
 }
 
+/** From edge to edge of the middle third of the arm. */
+function cutWindow(design: Design, fromMm: number, toMm: number): void {
+  const corners: Point[] = [
+    [fromMm, 5],
+    [toMm, 5],
+    [toMm, 8],
+    [fromMm, 8],
+  ]
+  if (design.plan === null) return
+  design.plan.cutOuts = [{ id: 'window', name: 'Window', nodes: corners.map((atMm) => ({ atMm, viaMm: null })) }]
+  for (const area of design.plan.areas) area.markMm = [area.markMm[0], 2]
+}
+
 const AXES = [
   ['hinge', 32],
   ['rocker', 54],
@@ -57,6 +70,23 @@ export const foldedClearanceExamples: readonly ItemExample[] = [
         ['rocker', 40],
         ['fold', 70],
       ]),
+    expect: 'fails',
+  },
+  {
+    name: 'a window in the arm under a bend: both strips beside it bend as one',
+    change: (d) => {
+      drawStrip(d, 10, AXES)
+      cutWindow(d, 28, 36)
+    },
+    expect: 'meets',
+  },
+  {
+    name: 'a ring round a window, of which one side alone is bent: it would have to tear',
+    change: (d) => {
+      drawStrip(d, 10, AXES.slice(0, 2))
+      cutWindow(d, 22, 78)
+      d.plan?.bendLines.push({ id: 'axis-fold', bendId: 'fold', fromMm: [70, 0], toMm: [70, 5] })
+    },
     expect: 'fails',
   },
   {

@@ -75,6 +75,26 @@ export function runInTheOpen(program, args, { env = {} } = {}) {
 }
 
 /**
+ * Run a program and keep what it prints, for several that run side by side.
+ * @param {string} program
+ * @param {string[]} args
+ * @returns {Promise<{ status: number, output: string }>}
+ */
+export function runForOutput(program, args) {
+  return new Promise((resolve, reject) => {
+    const child = spawn(program, args, { cwd: rootFolder, stdio: ['ignore', 'pipe', 'pipe'] })
+    let output = ''
+    const collect = (/** @type {Buffer} */ part) => {
+      output += part.toString()
+    }
+    child.stdout.on('data', collect)
+    child.stderr.on('data', collect)
+    child.on('error', (error) => reject(new StepError(`could not start ${program}: ${error.message}`)))
+    child.on('close', (code) => resolve({ status: code ?? 1, output }))
+  })
+}
+
+/**
  * Run the body of a command-line program: a StepError ends it with one message and exit status 1, anything else is a
  * defect and keeps its stack.
  * @param {() => Promise<void>} body

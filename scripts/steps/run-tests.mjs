@@ -5,7 +5,7 @@ import { provideBrowser } from './find-browser.mjs'
 import { generateClients } from './generate-clients.mjs'
 import { installPackages } from './install-packages.mjs'
 import { cacheFolder, inRoot } from './places.mjs'
-import { runInTheOpen, StepError, say } from './run-program.mjs'
+import { runForOutput, runInTheOpen, StepError, say } from './run-program.mjs'
 import { formatFailures, readPlaywrightFailures, readVitestFailures } from './test-failures.mjs'
 import { addTallies, FAILED_STEP, formatTally, readPlaywrightTally, readVitestTally } from './test-tally.mjs'
 
@@ -43,11 +43,7 @@ export async function runTests(args) {
   /** @type {StepResult[]} */
   const results = []
   if (suite === undefined) {
-    results.push(await checkStep('Style and lint rules', 'biome', ['check', '--error-on-warnings', '.']))
-    results.push(await checkStep('Files and exports that nothing uses', 'knip', ['--no-progress', '--no-config-hints']))
-    const shipped = ['--config', 'knip.shipped.json', '--no-progress', '--no-config-hints']
-    results.push(await checkStep('Parts of the engine that only tests reach', 'knip', shipped))
-    results.push(await checkStep('Types', 'tsc', ['--noEmit']))
+    results.push(...(await checkAndBuild()))
   }
   const vitestSuites = VITEST_SUITES.filter(isWanted)
   if (vitestSuites.length > 0) results.push(await runVitest(vitestSuites, rest))
@@ -70,15 +66,38 @@ const run = (name, args, env) =>
   runInTheOpen(process.execPath, [inRoot('node_modules', ...PROGRAMS[name]), ...args], { env })
 
 /**
- * A check that counts as one failure when it fails and as nothing when it passes: the line at the end counts tests.
+ * What works on one processor goes two at a time: types and then the build, whose types of routes must not be half written while types are
+ * checked, beside the rest.
+ * @returns {Promise<StepResult[]>}
+ */
+async function checkAndBuild() {
+  say('\nChecks, and the build for the browser tests')
+  const knip = ['--no-progress', '--no-config-hints']
+  const typesAndBuild = async () => {
+    const types = await checkStep('Types', 'tsc', ['--noEmit'])
+    await buildApplication()
+    return [types]
+  }
+  const rules = async () => [
+    await checkStep('Style and lint rules', 'biome', ['check', '--error-on-warnings', '.']),
+    await checkStep('Files and exports that nothing uses', 'knip', knip),
+    await checkStep('Parts of the engine that only tests reach', 'knip', ['--config', 'knip.shipped.json', ...knip]),
+  ]
+  return (await Promise.all([typesAndBuild(), rules()])).flat()
+}
+
+/**
+ * A check that counts as one failure when it fails and as nothing when it passes: the line at the end counts tests. What it prints is shown
+ * when it ends, since another runs beside it.
  * @param {string} title
  * @param {keyof typeof PROGRAMS} name
  * @param {string[]} args
  * @returns {Promise<StepResult>}
  */
 async function checkStep(title, name, args) {
-  say(`\n${title}`)
-  if ((await run(name, args)) === 0) return { tally: addTallies([]), failures: [] }
+  const { status, output } = await runForOutput(process.execPath, [inRoot('node_modules', ...PROGRAMS[name]), ...args])
+  say(`\n${title}${output.trim() === '' ? '' : `\n${output.trim()}`}`)
+  if (status === 0) return { tally: addTallies([]), failures: [] }
   return { tally: FAILED_STEP, failures: [{ name: title, why: `${name} found something: see its output above` }] }
 }
 

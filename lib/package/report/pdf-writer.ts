@@ -4,6 +4,7 @@ import * as fontkit from 'fontkit'
 import pdfmake from 'pdfmake'
 import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces'
 import { tagContent } from './pdf-tags'
+import { shareWordLayouts } from './shared-layouts'
 import { makeRuns } from './stand-in-font'
 import { installTags } from './tagged-renderer'
 
@@ -51,6 +52,7 @@ function prepare(): Fonts {
   pdfmake.setUrlAccessPolicy(() => false)
   pdfmake.setLocalAccessPolicy((file) => [own, standIn].includes(path.dirname(path.resolve(file))))
   installTags()
+  shareWordLayouts()
   const covered = new Set((fontkit.openSync(regular) as fontkit.Font).characterSet)
   ready = { has: (codePoint) => covered.has(codePoint) }
   return ready

@@ -4,7 +4,7 @@ import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { promisify } from 'node:util'
-import { expect, it } from 'vitest'
+import { expect, inject, it } from 'vitest'
 import * as data from '@/lib/data'
 import { takeAllAsFound } from '@/lib/data/acts/workspace/adopt-state'
 import { inWriteTransaction } from '@/lib/data/consequences/write'
@@ -108,7 +108,7 @@ describeOnBothDatabases('a backup', (current, kind) => {
       }
       // The secrets are kept apart: without them the trail's checkpoints are somebody else's, with them all of it fits.
       const check = async () => {
-        const program = ['--conditions=react-server', '--import', 'tsx', 'lib/cli/trail-check.ts']
+        const program = [path.join(inject('commandsFolder'), 'trail-check.mjs')]
         const env = { ...process.env, BENDWORTHY_DATA_FOLDER: restored, DATABASE_URL: undefined }
         const { stdout } = await promisify(execFile)(process.execPath, program, { env })
         return stdout

@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
-import { beforeAll, expect, it } from 'vitest'
+import { beforeAll, expect, inject, it } from 'vitest'
 import { getSecrets, replaceClock } from '@/lib/config'
 import {
   createRevision,
@@ -212,7 +212,7 @@ describeOnBothDatabases('issues of a part', (current) => {
       writeFileSync(place('status.json'), (await getStatusListFile(team.lead)).bytes)
       const run = (...args: string[]) => {
         try {
-          const program = ['--conditions=react-server', '--import', 'tsx', 'lib/cli/package-verify.ts', ...args]
+          const program = [path.join(inject('commandsFolder'), 'package-verify.mjs'), ...args]
           return { status: 0, output: execFileSync(process.execPath, program, { encoding: 'utf8' }) }
         } catch (error) {
           const failed = error as { status: number; stdout: string; stderr: string }

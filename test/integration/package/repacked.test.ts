@@ -108,7 +108,8 @@ describe('a package that somebody unpacked, and packed again', () => {
 
   test('each file changed is named, whichever it is', () => {
     const packed = (change: (file: PackageFile) => Uint8Array) =>
-      zipSync(Object.fromEntries(files.map((file) => [file.path, change(file)])), { level: 6 })
+      // Compressed as fast as can be: what is asked is whether a changed file is found.
+      zipSync(Object.fromEntries(files.map((file) => [file.path, change(file)])), { level: 1 })
     expect(codesOf(packed(({ bytes }) => bytes))).toEqual([])
     for (const { path: name } of files) {
       const other = packed((file) => (file.path === name ? Buffer.concat([file.bytes, Buffer.from(' ')]) : file.bytes))

@@ -1,8 +1,13 @@
+import { rmSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vitest/config'
 import { OWN_PROCESS } from './own-process.mjs'
+import { makeShortLivedFolder } from './setup/short-lived-folder'
 
 const root = fileURLToPath(new URL('..', import.meta.url))
+const compiled = makeShortLivedFolder('bendworthy-compiled-')
+process.on('exit', () => rmSync(compiled, { recursive: true, force: true }))
+
 const setupFiles = ['test/setup/quiet-console.ts']
 /**
  * Tests of functions without a state of their own: the files share one process and its modules, because loading the engine again for each
@@ -34,8 +39,8 @@ export default defineConfig({
     maxWorkers: 2,
     // The tests make and drop designs and results by the thousand: with more room for what is young, a sixth of the processor time goes.
     execArgv: ['--max-semi-space-size=64'],
-    // Each project would compile the application anew, and so would each run.
-    experimental: { fsModuleCache: true },
+    // Each project would compile the application anew. Kept for this run alone: what is kept longer does not notice a file that became a folder.
+    experimental: { fsModuleCache: true, fsModuleCachePath: compiled },
     projects: [
       {
         extends: true,

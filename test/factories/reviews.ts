@@ -16,6 +16,7 @@ import {
   shareRevision,
   signRevision,
 } from '@/lib/data'
+import { needsLookedAt } from '@/lib/review'
 import { expectDone } from './act-results'
 import { PASSWORD, type Team } from './people'
 
@@ -135,7 +136,7 @@ export async function answerEverything(team: Team, revisionId: string): Promise<
 
 export async function answer(actor: Actor, revisionId: string, item: ItemView): Promise<void> {
   const state = item.legalStates.includes('meets') ? 'meets' : 'concern'
-  const isStatement = item.result.basis === 'stated' && state === 'meets'
+  const isStatement = needsLookedAt(item.result, state)
   await expectDone(
     answerItem(actor, {
       revisionId,

@@ -34,7 +34,7 @@ function remarksOf({ name, reading, role }: SetFile): string[] {
   if (reading.kind === 'job')
     remarks[0] = `${name}: ${reading.name ?? 'no name'}, ${reading.copperLayerCount ?? '?'} copper layers, thickness ${reading.thicknessMm ?? '?'} mm, ${reading.layers.length} layers in the stack, ${reading.files.length} files named`
   if (reading.kind === 'netlist')
-    remarks[0] = `${name}: ${reading.nets.length} nets, ${reading.points.length} places of test, ${reading.conductors.length} conductors`
+    remarks[0] = `${name}: ${reading.nets.length} nets, ${reading.points.length} test points, ${reading.conductors.length} conductors`
   if (reading.kind === 'ipc2581')
     remarks[0] = `${name}: revision ${reading.revision ?? '?'}, ${reading.layers.length} layers, ${reading.stackGroups.length} stack groups, ${reading.outline.length} outlines, ${reading.zones.length} zones, ${reading.bendAreas.length} bend areas`
   if (reading.kind === 'drill') {

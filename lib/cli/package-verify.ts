@@ -29,7 +29,7 @@ superseded or withdrawn since. Without one, or with one that is too old, that is
 
 The files decide: a package that was unpacked or repacked (ZIP, TAR, TAR.GZ) is as good. --strict accepts only the original ZIP archive, byte for byte.
 
---key compares the signature with a key that you have by another way. Without it the key inside the package is used:
+--key compares the signature with a key that you obtained another way. Without it the key inside the package is used:
 compare its fingerprint with the one stated by the sender.
 
 --keys keys.json names the keys of the sender with their dates (fetched from the sender at /api/keys): a package that was signed with an earlier key

@@ -125,7 +125,7 @@ const { records, isExtract, checkpoints, verifyingKeyPem, state } = whole
 const misfits = state?.misfits ?? []
 if (misfits.length > 0) {
   console.error(
-    `${name}: ${misfits.length === 1 ? 'one thing in the database is' : `${misfits.length} things in the database are`} not as the trail says`,
+    `${name}: ${countOf(misfits.length, 'row of the database does', 'rows of the database do')} not match the trail`,
   )
   for (const { what, reason } of misfits.slice(0, MOST_MISFITS)) console.error(`  ${what} ${reason}`)
   if (misfits.length > MOST_MISFITS) console.error(`  and ${misfits.length - MOST_MISFITS} more`)
@@ -140,9 +140,7 @@ if (last !== undefined) {
   console.log(`  head: ${last.sequence}:${result.headHash}`)
 }
 if (state !== null) {
-  console.log(
-    `  in the database: ${countOf(state.fitCount, 'row is as its record', 'rows are as their records')} left them`,
-  )
+  console.log(`  in the database: ${countOf(state.fitCount, 'row matches its record', 'rows match their records')}`)
   if (state.olderCount > 0) {
     console.log(
       `  ${state.olderCount} rows were recorded before hashes were kept: whether they have changed is not known`,
@@ -153,6 +151,6 @@ const vouched = checkpoints.at(-1)
 console.log(
   vouched === undefined
     ? '  no checkpoint: a missing end would not be noticed'
-    : `  ${checkpoints.length} ${checkpoints.length === 1 ? 'checkpoint' : 'checkpoints'}, the last of record ${vouched.sequence} (${vouched.at})${verifyingKeyPem === null ? '; signatures not judged, give --key' : ''}`,
+    : `  ${checkpoints.length} ${checkpoints.length === 1 ? 'checkpoint' : 'checkpoints'}, the last of record ${vouched.sequence} (${vouched.at})${verifyingKeyPem === null ? '; signatures not checked: give --key' : ''}`,
 )
 process.exit(0)

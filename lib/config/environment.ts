@@ -280,7 +280,7 @@ export function listSettingWarnings(
   const unknown = Object.keys(environment).filter((name) => name.startsWith('BENDWORTHY_') && !known.includes(name))
   const warnings = unknown.map((name) => {
     const near = known.find((candidate) => isNear(candidate, name))
-    return `${name} is no setting of this version and has no effect${near === undefined ? '' : `; did you mean ${near}?`}`
+    return `${name} is not a setting of this version and has no effect${near === undefined ? '' : `; did you mean ${near}?`}`
   })
   const address = new URL(publicUrl)
   if (address.protocol === 'http:' && !(isLoopbackHost(host) && isLoopbackHost(address.hostname))) {

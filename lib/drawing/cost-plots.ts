@@ -111,7 +111,7 @@ export function drawCostOverQuantity(
       title,
       description:
         first === undefined || last === undefined
-          ? 'No panel holds the part.'
+          ? 'The part does not fit on any panel.'
           : `Set-up is shared by the order: the index is ${digitsAsComputed(first.indexPerGoodPart / last.indexPerGoodPart, 'costTimes')} times as high for ${asCount(first.quantity)} as for ${asCount(last.quantity)} good parts.`,
       table: {
         caption: title,

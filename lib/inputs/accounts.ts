@@ -18,7 +18,7 @@ export const firstAdminInput = z.strictObject({
   email: emailSchema,
   password: newPasswordSchema,
   /** The one-time code that the server prints on its console while nobody has an account. */
-  setupCode: z.string().trim().min(1, 'is empty').max(40, 'is longer than a code'),
+  setupCode: z.string().trim().min(1, 'is empty').max(40, 'is too long for a code'),
   requestKey: requestKeySchema,
 })
 export type FirstAdminInput = z.infer<typeof firstAdminInput>
@@ -79,7 +79,7 @@ export type AccountInput = z.infer<typeof accountInput>
 export const ownPasswordInput = z.strictObject({ password: passwordSchema, requestKey: requestKeySchema })
 export type OwnPasswordInput = z.infer<typeof ownPasswordInput>
 
-export const codeSchema = z.string().trim().min(1, 'is empty').max(20, 'is longer than a code')
+export const codeSchema = z.string().trim().min(1, 'is empty').max(20, 'is too long for a code')
 
 export const codeSetUpInput = z.strictObject({
   token: tokenSchema,

@@ -56,7 +56,7 @@ export const decideConditionInput = z
   .strictObject({
     conditionId: recordIdSchema,
     seenVersion: seenVersionSchema,
-    decision: z.enum(['take-over', 'decline', 'action'], 'choose what becomes of it'),
+    decision: z.enum(['take-over', 'decline', 'action'], 'choose what to do about it'),
     /** Why it is declined; a remark otherwise. */
     reason: optionalTextSchema.default(''),
     /** What was changed, where it is taken over: changes of the design or an accepted proposal. */

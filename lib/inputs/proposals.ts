@@ -53,7 +53,7 @@ export const comparedSchema = z
     const kind = COMPARED_KINDS.find((known) => known === word)
     const id = recordIdSchema.safeParse(rest.join(':'))
     if (kind === undefined || !id.success) {
-      context.addIssue({ code: 'custom', message: 'names nothing that can be compared' })
+      context.addIssue({ code: 'custom', message: 'does not name a version that can be compared' })
       return z.NEVER
     }
     return { kind, id: id.data }

@@ -86,7 +86,7 @@ export const anchorSchema = z
   })
   .refine(({ kind, place }) => place === undefined || kind === 'artwork', {
     path: ['place'],
-    message: 'is for artwork alone',
+    message: 'applies to artwork only',
   })
 
 export const openThreadInput = z.strictObject({

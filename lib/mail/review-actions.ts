@@ -39,8 +39,10 @@ export function composeReviewActionMail<P extends { readonly href: string }>(
     subject: `${name}: ${by} ${VERBS[event]} action ${number}`,
     paragraphs: [
       `${by} ${VERBS[event]} action ${number} of ${name}${text === null ? '' : `: ${text}`}`,
-      ...(isToDo && isOwner ? [`You are its owner. It is due ${due}. Report it done with what shows that it is.`] : []),
-      ...(event === 'reported' && !isOwner ? ['Another person than its owner checks the evidence and closes it.'] : []),
+      ...(isToDo && isOwner
+        ? [`You own this action. It is due ${due}. When it is done, report it with the evidence.`]
+        : []),
+      ...(event === 'reported' && !isOwner ? ['Someone other than its owner checks the evidence and closes it.'] : []),
     ],
     quote: said,
     act: { label: 'Open the action', href: place.href },

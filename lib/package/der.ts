@@ -21,8 +21,8 @@ export const identifierOf = (block: asn1js.BaseBlock | undefined): string =>
   block instanceof asn1js.ObjectIdentifier ? block.valueBlock.toString() : fail('a part of it has no name')
 
 export const integerOf = (block: asn1js.BaseBlock | undefined): number =>
-  block instanceof asn1js.Integer ? block.valueBlock.valueDec : fail('a part of it is no number')
+  block instanceof asn1js.Integer ? block.valueBlock.valueDec : fail('a part of it is not a number')
 
 /** Of an octet string in one piece, or in several. */
 export const octetsOf = (block: asn1js.BaseBlock | undefined): Buffer =>
-  block instanceof asn1js.OctetString ? Buffer.from(block.getValue()) : fail('a part of it is no text of bytes')
+  block instanceof asn1js.OctetString ? Buffer.from(block.getValue()) : fail('a part of it is not an octet string')

@@ -69,7 +69,7 @@ export function readTimeStamp(
   try {
     return { ok: true, value: read(response, { bytes, nonce }, trustedPem) }
   } catch (error) {
-    const message = error instanceof Misread ? error.message : 'it is no answer of a time-stamp authority'
+    const message = error instanceof Misread ? error.message : 'it is not an answer of a time-stamp authority'
     return { ok: false, issues: [{ code: 'time-stamp', path: [], message } satisfies Issue] }
   }
 }

@@ -55,11 +55,11 @@ export function readCatalogueFile(text: string): ReadCatalogue {
     const reason =
       typeof formatVersion === 'number' && formatVersion > CATALOGUE_FORMAT_VERSION
         ? 'is of a later version of the program; this one reads'
-        : 'is no version that this program reads, which is'
+        : 'is not a version that this program reads, which is'
     return refuse(['formatVersion'], 'other-version', `${reason} ${CATALOGUE_FORMAT_VERSION}`)
   }
   const [extra] = Object.keys(unknown)
-  if (extra !== undefined) return refuse([extra], 'unknown-field', 'is no field of a catalogue file')
+  if (extra !== undefined) return refuse([extra], 'unknown-field', 'is not a field of a catalogue file')
   if (typeof engineVersion !== 'string') return refuse(['engineVersion'], 'missing', 'is missing')
   const read = enteredTemplateSchema.safeParse(content)
   if (!read.success) {

@@ -120,7 +120,7 @@ const TERM_QUESTIONS: readonly TermQuestion[] = [
   },
   {
     item: 'rework-grade',
-    question: 'How many solderings and removals must a land bear?',
+    question: 'How many solderings and removals must a land withstand?',
     record: 'acceptance',
     fields: ['solderingsOnCount', 'solderingsOffCount'],
     applies: ({ brief }) => isSoldered(brief),

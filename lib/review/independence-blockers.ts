@@ -29,7 +29,7 @@ export function findAuthorSigning(snapshot: ReviewSnapshot, userId: string): Blo
   return [
     {
       code: 'author-signs',
-      sentence: 'You made or changed the design or the artwork: somebody who is no author must sign',
+      sentence: 'You made or changed the design or the artwork: somebody who is not an author must sign',
       target: SIGNATURES,
     },
   ]
@@ -41,7 +41,7 @@ export function findAuthorReleasing(snapshot: ReviewSnapshot, userId: string): B
   return [
     {
       code: 'author-releases',
-      sentence: 'You made or changed the design or the artwork: a lead who is no author must release it',
+      sentence: 'You made or changed the design or the artwork: a lead who is not an author must release it',
       target: { tab: 'sign-off', id: 'release' },
     },
   ]
@@ -64,7 +64,8 @@ export function findApprovalBlockers(snapshot: ReviewSnapshot): Blocker[] {
   if (policy.authorSigns === 'beside' && isOfAuthors) {
     blockers.push({
       code: 'author-signs',
-      sentence: 'Only authors of the design or the artwork have signed: somebody who is no author must sign as well',
+      sentence:
+        'Only authors of the design or the artwork have signed: somebody who is not an author must sign as well',
       target: SIGNATURES,
     })
   }

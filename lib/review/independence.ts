@@ -29,7 +29,7 @@ export function explainMissingReview(snapshot: ReviewSnapshot): string {
   const reviews = listReviews(snapshot)
   if (reviews.some(({ role }) => rule === 'no-author' || role === 'quality')) return ''
   const who = rule === 'quality' ? 'Someone in the role quality' : 'Someone of the team'
-  return `${who} who is no author of design or artwork must declare the present content reviewed`
+  return `${who} who is not an author of design or artwork must declare the present content reviewed`
 }
 
 /** Signatures that count as approval: of people who are no authors, and of authors as far as the policy lets them sign. */

@@ -40,7 +40,7 @@ export type NeedState = (typeof NEED_STATES)[number]
 
 export const NEED_STATE_WORDS: Readonly<Record<NeedState, string>> = {
   planned: 'no result yet',
-  overdue: 'no result, and the planned day is over',
+  overdue: 'no result, and the planned date has passed',
   reported: 'result awaits acceptance',
   accepted: 'accepted',
   dropped: 'dropped',

@@ -75,7 +75,7 @@ export function findTermIssues(
     issues.push({ field: 'isConditional', message: 'a release with limits or conditions is a conditional one' })
   }
   if (validUntil !== null && validUntil < context.day) {
-    issues.push({ field: 'validUntil', message: `is over already: today is ${context.day}` })
+    issues.push({ field: 'validUntil', message: `has passed: today is ${context.day}` })
   }
   if (context.replaces !== null && reason === '') {
     issues.push({ field: 'reason', message: `is empty: state why it replaces revision ${context.replaces}` })

@@ -20,11 +20,12 @@ const WAIVER_CHOICES = [
   {
     value: 'quality',
     words:
-      'quality alone, and only someone who is no author of design or artwork, did not propose it and did not answer the item',
+      'quality alone, and only someone who is not an author of design or artwork, did not propose it and did not answer the item',
   },
   {
     value: 'no-author',
-    words: 'a lead or quality who is no author of design or artwork, did not propose it and did not answer the item',
+    words:
+      'a lead or quality who is not an author of design or artwork, did not propose it and did not answer the item',
   },
   { value: 'second-person', words: 'a lead or quality who did not propose it and did not answer the item' },
   { value: 'anyone', words: 'any lead or quality, including the proposer' },
@@ -41,8 +42,8 @@ export const SIGN_OFF_RULES = {
   review: {
     label: 'Before signing, the content is declared reviewed by',
     choices: [
-      { value: 'quality', words: 'quality, by someone who is no author of it' },
-      { value: 'no-author', words: 'someone of the team who is no author of it' },
+      { value: 'quality', words: 'quality, by someone who is not an author of it' },
+      { value: 'no-author', words: 'someone of the team who is not an author of it' },
       { value: 'none', words: 'nobody: a review is not required' },
     ],
     usual: 'no-author',
@@ -51,7 +52,7 @@ export const SIGN_OFF_RULES = {
     label: 'May an author of design or artwork sign?',
     choices: [
       { value: 'no', words: 'no' },
-      { value: 'beside', words: 'only beside a signer who is no author' },
+      { value: 'beside', words: 'only beside a signer who is not an author' },
       { value: 'yes', words: 'yes, also alone' },
     ],
     usual: 'no',
@@ -67,12 +68,12 @@ export const SIGN_OFF_RULES = {
   differences: {
     label: 'Where words differ from numbers, before signing',
     choices: [
-      { value: 'none', words: 'each is put right: none may stay' },
+      { value: 'none', words: 'each must be corrected' },
       {
         value: 'acknowledged',
-        words: 'each is put right, or a lead or quality who did not say it lets it stand with a reason',
+        words: 'each must be corrected, or a lead or quality who did not write it lets it stand with a reason',
       },
-      { value: 'listed', words: 'they are listed: none keeps anybody from signing' },
+      { value: 'listed', words: 'they are listed and block no signature' },
     ],
     usual: 'acknowledged',
   },

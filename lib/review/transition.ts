@@ -132,7 +132,7 @@ export function decideSigning(
 /** How the reason of a signature begins that its signer took back. */
 export const WITHDRAWN_BY_SIGNER = 'withdrawn by the signer'
 
-/** May this person take this signature back? It takes a reason; the signature stays readable, voided. */
+/** May this person withdraw this signature? It takes a reason; the signature stays readable, voided. */
 export function decideSignatureWithdrawal(
   snapshot: ReviewSnapshot,
   rights: Rights,

@@ -20,7 +20,7 @@ test('a server says how it is, names its requests, counts them, and warns of set
   })
   const ask = (path: string, headers: Record<string, string> = {}) => fetch(`${server.address}${path}`, { headers })
   try {
-    expect(server.printed()).toContain('BENDWORTHY_PROXYCOUNT is no setting of this version')
+    expect(server.printed()).toContain('BENDWORTHY_PROXYCOUNT is not a setting of this version')
     const health = await ask('/api/health')
     expect([health.status, await health.json()]).toEqual([200, { status: 'alive' }])
     expect(health.headers.get('x-request-id')).toMatch(/^[0-9a-f]{16}$/)

@@ -8,7 +8,7 @@ import { FormFoot } from '@/app/_components/ui/form-foot'
 import { PasskeyButton } from './passkey-button'
 import { useSignIn } from './use-sign-in'
 
-const schema = z.object({ code: z.string().trim().min(1, 'is empty').max(20, 'is longer than a code') })
+const schema = z.object({ code: z.string().trim().min(1, 'is empty').max(20, 'is too long for a code') })
 
 /** The second step: after a right password. */
 export function CodeForm({ next, arePasskeysPossible }: { next: string; arePasskeysPossible: boolean }) {

@@ -174,7 +174,7 @@ class DrillReader {
     }
     const tool = /^T(\d{1,6})/.exec(line)
     if (tool !== null) return this.#takeTool(Number(tool[1]), line)
-    if (this.#isInHeader && !/^[GMXYR]/.test(line)) return this.#note(`${quote(line)} in the header: passed over`)
+    if (this.#isInHeader && !/^[GMXYR]/.test(line)) return this.#note(`${quote(line)} in the header: ignored`)
     this.#readCommands(line)
   }
 
@@ -251,7 +251,7 @@ class DrillReader {
       } else if (this.#takeG(number, rest)) return
     }
     if (rest === '') return
-    if (!/^([XYIJA][+-]?[\d.]+)+$/.test(rest)) return this.#error(`${quote(line)} is no command`)
+    if (!/^([XYIJA][+-]?[\d.]+)+$/.test(rest)) return this.#error(`${quote(line)} is not a command`)
     const target = this.#target(rest)
     if (target === null) return
     if (this.#isRouting && this.#mode === 0) [this.#x, this.#y] = target
@@ -320,7 +320,7 @@ class DrillReader {
     }
     const [x, y] = [read('X', this.#x), read('Y', this.#y)]
     if (Number.isNaN(x) || Number.isNaN(y)) {
-      this.#error(`${quote(written)} is no coordinate`)
+      this.#error(`${quote(written)} is not a coordinate`)
       return null
     }
     if (Math.max(Math.abs(x), Math.abs(y)) > LARGEST_COORDINATE_NM) {

@@ -22,7 +22,7 @@ export function defineAperture(
 ): Aperture | null {
   const found = DEFINITION.exec(text)
   if (found === null) {
-    error(`${quote(text)} is no aperture definition`)
+    error(`${quote(text)} is not an aperture definition`)
     return null
   }
   const code = Number(found[1])

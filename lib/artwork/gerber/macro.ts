@@ -43,7 +43,7 @@ export function makeMacroPieces(
     const assignment = /^\$(\d{1,9})\s*=(.*)$/s.exec(text)
     if (assignment !== null) {
       const value = evaluateExpression(assignment[2] ?? '', variables)
-      if (value === null) complain(`${quote(text)} in macro ${quote(macro.name)} is no arithmetic`)
+      if (value === null) complain(`${quote(text)} in macro ${quote(macro.name)} is not arithmetic`)
       else variables.set(Number(assignment[1]), value)
       continue
     }
@@ -54,7 +54,7 @@ export function makeMacroPieces(
     }
     const values = parts.map((part) => evaluateExpression(part, variables))
     if (values.some((value) => value === null)) {
-      complain(`${quote(text)} in macro ${quote(macro.name)} is no primitive: its numbers cannot be worked out`)
+      complain(`${quote(text)} in macro ${quote(macro.name)} is not a primitive: its numbers cannot be worked out`)
       continue
     }
     const [code = 0, ...numbers] = values as number[]
@@ -93,7 +93,7 @@ function makePrimitive(code: number, numbers: readonly number[], unitNm: number)
     }
     case 4: {
       const corners = n(1)
-      if (!Number.isInteger(corners) || corners < 1) return 'its number of corners is no whole number above 0'
+      if (!Number.isInteger(corners) || corners < 1) return 'its number of corners is not a whole number above 0'
       if (!has(2 + 2 * (corners + 1))) return `it says ${corners} corners and lists fewer`
       const points: number[] = []
       for (let at = 2; at < 2 + 2 * corners; at += 1) points.push(nm(at))

@@ -162,7 +162,7 @@ class GerberReader {
         continue
       }
       if (at === numberAt) {
-        this.#error(`${quote(words.text())} is no command`)
+        this.#error(`${quote(words.text())} is not a command`)
         return
       }
       const code = this.#number.value
@@ -174,7 +174,7 @@ class GerberReader {
         this.#takeM(code)
         return
       } else if (letter !== UPPER_N) {
-        this.#error(`${quote(words.text())} is no command`)
+        this.#error(`${quote(words.text())} is not a command`)
         return
       }
     }
@@ -287,7 +287,7 @@ class GerberReader {
     else if (/^[GDMXYIJ]\d|^[XYIJ][+-]/.test(text)) {
       this.#note('ordinary commands between percent signs')
       this.#readOrdinary(words.start)
-    } else this.#error(`${quote(text)} is no statement of the format`)
+    } else this.#error(`${quote(text)} is not a statement of the format`)
   }
 
   /** Takes its words up to the closing percent sign. */
@@ -320,7 +320,8 @@ class GerberReader {
       )
       return
     }
-    if (!/^[A-Za-z_.$][\w.$-]*$/.test(name)) this.#auditor.error(line, column, `${quote(name)} is no name for a macro`)
+    if (!/^[A-Za-z_.$][\w.$-]*$/.test(name))
+      this.#auditor.error(line, column, `${quote(name)} is not a name for a macro`)
     if (this.#statements.macros.has(name))
       this.#auditor.error(line, column, `macro ${quote(name)} is defined twice: the later one holds from here on`)
     this.#statements.macros.set(name, { name, statements })

@@ -67,7 +67,7 @@ export class GerberStatements {
         return true
       case 'MO': {
         const unit = text.startsWith('MOMM') ? 'mm' : text.startsWith('MOIN') ? 'inch' : null
-        if (unit === null) this.#report.error(`${quote(text)} is no unit`)
+        if (unit === null) this.#report.error(`${quote(text)} is not a unit`)
         else this.#scale.setUnit(unit)
         return true
       }
@@ -90,7 +90,7 @@ export class GerberStatements {
         this.#takeRepeat(text)
         return true
       case 'LP':
-        if (text !== 'LPD' && text !== 'LPC') this.#report.error(`${quote(text)} is no polarity`)
+        if (text !== 'LPD' && text !== 'LPC') this.#report.error(`${quote(text)} is not a polarity`)
         else {
           this.#drawing.isClear = text === 'LPC'
           if (text === 'LPC') this.#counts.clearSwitches += 1
@@ -143,7 +143,7 @@ export class GerberStatements {
   #takeFormat(text: string): void {
     const format = readFormat(text)
     if (format === null) {
-      this.#report.error(`${quote(text)} is no format`)
+      this.#report.error(`${quote(text)} is not a format`)
       return
     }
     if (format.omitted === 'trailing') this.#report.note('trailing zeros left out (FST) are no longer in the format')
@@ -186,7 +186,7 @@ export class GerberStatements {
     const unitNm = unit === null ? Number.NaN : nmPerUnit(unit)
     const steps = [Number(found?.[3] ?? 0) * unitNm, Number(found?.[4] ?? 0) * unitNm] as const
     if (found === null || countX < 1 || countY < 1 || !steps.every((step) => Math.abs(step) <= LARGEST_COORDINATE_NM)) {
-      this.#report.error(`${quote(text)} is no step and repeat: not repeated`)
+      this.#report.error(`${quote(text)} is not a step and repeat: not repeated`)
       return
     }
     this.#counts.stepRepeats += 1

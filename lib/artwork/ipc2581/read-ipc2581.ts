@@ -159,7 +159,8 @@ class Ipc2581Reader {
         return
       case 'CadHeader': {
         const unit = NM_OF[attribute('units') ?? '']
-        if (unit === undefined) this.#error(`${quote(attribute('units') ?? 'none')} is no unit: lengths cannot be read`)
+        if (unit === undefined)
+          this.#error(`${quote(attribute('units') ?? 'none')} is not a unit: lengths cannot be read`)
         else [this.#unit, this.#unitNm] = unit
         return
       }
@@ -255,7 +256,7 @@ class Ipc2581Reader {
       return this.#error('a layer of a stack without a name or a group: left out')
     const sequence = Number(attribute('sequence') ?? Number.NaN)
     const known = this.#layers.some(({ name }) => name === layer) || this.#groups.some(({ name }) => name === layer)
-    if (!known) this.#error(`the stack names ${quote(layer)}, which is no layer of the file`)
+    if (!known) this.#error(`the stack names ${quote(layer)}, which is not a layer of the file`)
     group.layers.push({
       layer,
       thicknessNm: this.#length(attribute('thickness')),
@@ -291,7 +292,7 @@ class Ipc2581Reader {
     if (text === null) return null
     const value = Number(text) * this.#unitNm
     if (!(value >= 0 && value <= LARGEST_COORDINATE_NM)) {
-      this.#error(`${quote(text)} is no length`)
+      this.#error(`${quote(text)} is not a length`)
       return null
     }
     return Math.round(value)
@@ -300,7 +301,7 @@ class Ipc2581Reader {
   #coordinate(text: string | null): number | null {
     const value = text === null || text.trim() === '' ? Number.NaN : Number(text) * this.#unitNm
     if (!(Math.abs(value) <= LARGEST_COORDINATE_NM)) {
-      this.#error(`${quote(text ?? 'none')} is no coordinate`)
+      this.#error(`${quote(text ?? 'none')} is not a coordinate`)
       return null
     }
     return Math.round(value)

@@ -47,7 +47,7 @@ export function readJob(bytes: Uint8Array): JobReading {
     root = JSON.parse(text)
   } catch (problem) {
     const at = Number(/position (\d+)/.exec(problem instanceof Error ? problem.message : '')?.[1] ?? 0)
-    auditor.error(...placeAt(text, at), 'this is no JSON from here on: nothing of the job file is read')
+    auditor.error(...placeAt(text, at), 'this is not JSON from here on: nothing of the job file is read')
     return finish({})
   }
   if (!isRecord(root)) {
@@ -118,7 +118,7 @@ class FieldReader {
     if (list.length > MOST_ENTRIES) this.#tell(key, `has more than ${MOST_ENTRIES} entries: the rest is not read`)
     return list.slice(0, MOST_ENTRIES).filter((entry): entry is Fields => {
       if (isRecord(entry)) return true
-      this.#tell(key, 'has an entry that is no object')
+      this.#tell(key, 'has an entry that is not an object')
       return false
     })
   }

@@ -102,7 +102,7 @@ class NetlistReader {
       this.#isEnded = true
       return
     }
-    if (!/^3\d\d$/.test(code)) return this.#error(`${quote(line)} is no record`)
+    if (!/^3\d\d$/.test(code)) return this.#error(`${quote(line)} is not a record`)
     if (this.#stepNm === null) {
       this.#error('the netlist states no unit (P UNITS) before its first record: coordinates cannot be read')
       this.#stepNm = Number.NaN

@@ -276,7 +276,7 @@ function compareConstructions(
     return {
       ...named,
       indexPerGoodPart: cost?.indexPerGoodPart ?? null,
-      reason: result.ok ? (cost === null ? 'No panel holds the part.' : '') : result.reason,
+      reason: result.ok ? (cost === null ? 'The part does not fit on any panel.' : '') : result.reason,
       partsPerPanel: cost?.panel.partsPerPanel ?? null,
       formatName: cost?.panel.formatName ?? null,
       registration: cost?.registration ?? null,

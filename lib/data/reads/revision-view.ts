@@ -204,7 +204,7 @@ function listStaleness(loaded: LoadedRevision, snapshot: ReviewSnapshot): string
     )
   }
   if (isOpenStage(snapshot.stage) && !areSameProfiles(loaded.template.profileIds, loaded.projectProfileIds)) {
-    reasons.push('the project follows other profiles by now')
+    reasons.push('the project now follows other profiles')
   }
   return reasons
 }

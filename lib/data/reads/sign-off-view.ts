@@ -41,7 +41,7 @@ export function makeSignOffView(
     })),
     whyNoReview:
       mayReview && isAuthor(snapshot, rights.userId)
-        ? 'You made or changed the design or the artwork: somebody who is no author must review it.'
+        ? 'You made or changed the design or the artwork: somebody who is not an author must review it.'
         : '',
     policy: signOffPolicy === null ? null : { version: signOffPolicy.version, rows: listReviewPolicyRows(snapshot) },
     loosenedUses: listLoosenedUses(snapshot, loaded.record.packages[0]?.releasedById ?? null),

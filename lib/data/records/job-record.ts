@@ -55,7 +55,7 @@ export async function askForJob(asked: AskedJob): Promise<string> {
   const { key, askedById } = asked
   const open = await db().job.count({ where: { askedById, state: { in: OPEN }, key: { not: key } } })
   if (open >= MOST_OPEN_OF_ONE) {
-    refuseTooMany('You have asked for a lot at once, and it is still being worked on. Try again in half a minute.')
+    refuseTooMany('Your earlier requests are still being processed. Try again in half a minute.')
   }
   const { id } = await db().job.upsert({
     where: { key },

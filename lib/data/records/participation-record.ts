@@ -9,7 +9,7 @@ export const PARTICIPATION_STATES = ['asked', 'takes-part', 'declined', 'ended']
 export async function requireTakesPart(tx: TransactionClient, companyId: string, projectId: string): Promise<void> {
   const stored = await tx.participation.findUnique({ where: { companyId_projectId: { companyId, projectId } } })
   if (stored?.state !== 'takes-part')
-    refuseField('projectId', 'no-part', 'is no project in which the company takes part')
+    refuseField('projectId', 'no-part', 'is not a project in which the company takes part')
 }
 
 /** @throws Error for a state that this version does not know */

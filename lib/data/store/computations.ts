@@ -32,7 +32,7 @@ export async function computing<T>(work: () => T | Promise<T>): Promise<T> {
     } catch (error) {
       if (!(error instanceof ComputationNeededError)) throw error
       if (round === MOST_ROUNDS)
-        refuseBusy('What this rests on changed all the while it was computed. Try again in half a minute.')
+        refuseBusy('The inputs kept changing while this was computed. Try again in half a minute.')
       await error.compute()
     }
   }

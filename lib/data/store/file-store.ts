@@ -98,7 +98,7 @@ export async function receiveFile(bytes: FileBytes, options: ReceiveOptions): Pr
     if (!isDiskFull(error)) throw error
     log.error('disk full', { folder, error })
     refuseBusy(
-      'The disk of this server is full. Nothing of the file was kept; the administrator of this installation can make room.',
+      'The disk of this server is full. The file was not stored; the administrator of this installation can make room.',
     )
   }
 }

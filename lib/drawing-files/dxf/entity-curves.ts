@@ -88,7 +88,7 @@ export class Numbers {
     const text = value.trim()
     const number = text === '' ? Number.NaN : Number(text)
     if (!Number.isFinite(number))
-      this.blame(`group ${code} in line ${line + 1}, "${shorten(value)}", is no number: left out`)
+      this.blame(`group ${code} in line ${line + 1}, "${shorten(value)}", is not a number: left out`)
     return Number.isFinite(number) ? number : 0
   }
 

@@ -27,7 +27,7 @@ class Lengths {
     const text = this.attributes[key]
     if (text === undefined) return 0
     const match = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)\s*(px)?\s*$/i.exec(text)
-    if (match === null) this.fault ??= `has a "${key}" of "${text.slice(0, 20)}", which is no number of user units`
+    if (match === null) this.fault ??= `has a "${key}" of "${text.slice(0, 20)}", which is not a number of user units`
     return Number(match?.[1] ?? 0)
   }
 

@@ -96,7 +96,7 @@ function checkLayers(design: Design, add: Add): void {
           `no material "${layer.materialId}" in this design or in the library`,
         )
       } else if (material.foil?.type === 'plated') {
-        add('material-kind', [...path, 'materialId'], `"${material.name}" is plated on; it is no foil`)
+        add('material-kind', [...path, 'materialId'], `"${material.name}" is plated on; it is not a foil`)
       } else if (!listMaterialKinds(layer.kind).includes(material.kind)) {
         add(
           'material-kind',
@@ -158,7 +158,7 @@ function checkPlatingMaterial(
   if (material === null) {
     add('unknown-material', path, `no material "${materialId}" in this design or in the library`)
   } else if (material.foil?.type !== 'plated') {
-    add('material-kind', path, `"${material.name}" is no plated copper`)
+    add('material-kind', path, `"${material.name}" is not plated copper`)
   }
 }
 

@@ -144,6 +144,6 @@ function makeItemChecker(context: EvaluationContext): BendAssessment['check'] {
 /** Outcomes of a computed item of the catalogue. */
 function checkItem(itemId: string, context: EvaluationContext): readonly Outcome[] {
   const check = findItem(itemId)?.check
-  if (check === undefined || check === null) throw new RangeError(`"${itemId}" is no computed item of the catalogue`)
+  if (check === undefined || check === null) throw new RangeError(`"${itemId}" is not a computed item of the catalogue`)
   return check(context)
 }

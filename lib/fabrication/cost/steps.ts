@@ -119,7 +119,7 @@ export const processRatesContentSchema = z.strictObject({
   steps: z
     .array(
       z.strictObject({
-        stepId: z.enum(STEP_IDS as [string, ...string[]], 'is no step of the table'),
+        stepId: z.enum(STEP_IDS as [string, ...string[]], 'is not a step of the table'),
         rateIndex: rateSchema,
         setUpIndex: rateSchema,
         yieldFraction: yieldSchema.nullable(),

@@ -26,7 +26,7 @@ export function explainUnpriced(view: RemedyBasis, design: Design): string {
   if (!isSame(reading.part, view.part)) {
     return 'The part’s outline differs from the stored one that the panels were filled with. Save the design first.'
   }
-  return estimateByBasis(design, view.basis) === null ? 'No panel format holds the part.' : ''
+  return estimateByBasis(design, view.basis) === null ? 'The part does not fit on any panel format.' : ''
 }
 
 /**

@@ -162,7 +162,7 @@ function addLoopIssue(
       add(
         'path',
         [...at, 'viaMm'],
-        `${way} through (${nodes[node]?.viaMm?.join(', ')}) is no arc: the three points lie in line`,
+        `${way} through (${nodes[node]?.viaMm?.join(', ')}) is not an arc: the three points lie in line`,
       )
       break
     case 'past-half':

@@ -28,7 +28,7 @@ export function compareDates({ design, today }: ReviewSnapshot): FoundDifference
     found.push({
       fact: 'Date of need',
       said: `${needDate} in the brief`,
-      against: 'that day is over, and the part is not released',
+      against: 'that date has passed, and the part is not released',
       target: target('needDate'),
       saidById: '',
     })

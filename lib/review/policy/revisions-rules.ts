@@ -29,7 +29,7 @@ export const REVISIONS_RULES = {
   // A signature is its signer's: nobody else takes it back, they send the revision back instead.
   'signature:withdraw': {
     subject: 'signature',
-    mayNot: 'take this signature back',
+    mayNot: 'withdraw this signature',
     rule: (rights, subject) =>
       subject.stage === 'awaiting-signature' && subject.signerId === rights.userId && isTeamOrQuality(rights, subject),
   },

@@ -69,7 +69,7 @@ describeOnBothDatabases(
       await choose(team, ['aerospace-space', flight])
       const before = await data.getRevision(team.member, revisionId)
       expect(before.template).toMatchObject({ version: 0, latestVersion: 1, profiles: [], isBehind: true })
-      expect(before.evaluationRecord.staleBecause).toEqual(['the project follows other profiles by now'])
+      expect(before.evaluationRecord.staleBecause).toEqual(['the project now follows other profiles'])
       expect(resultOf(before, 'profile-fields')).toBeUndefined()
 
       const offered = await data.getTemplateUpdate(team.member, revisionId)

@@ -139,7 +139,7 @@ describeOnBothDatabases('who made it neither reviews nor approves it', (current)
       expect.arrayContaining([
         `${team.lead.name} was refused an act (sign): the password was wrong`,
         `${team.lead.name} was refused an act (sign): the content had changed meanwhile`,
-        `${team.member.name} was refused an act (withdraw revision): not theirs to do`,
+        `${team.member.name} was refused an act (withdraw revision): not allowed for this person`,
       ]),
     )
     for (let count = 0; count < 12; count++)

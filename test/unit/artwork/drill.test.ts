@@ -102,7 +102,7 @@ test('what is malformed or without end is told with its line, and the rest is re
     '3 “T1C-1”: no diameter of a tool',
     '6 a hole without a tool: left out',
     '7 tool T9 has no diameter',
-    '10 “X12;Y” is no command',
+    '10 “X12;Y” is not a command',
     '11 999999999 repeats reach beyond 2 m: left out',
     '12 an arc without a centre or radius that fits its ends: read as a straight cut',
     '13 holes in the form of letters (M97, M98) are not drawn',

@@ -80,14 +80,14 @@ describe('what is malformed is told with its line, and the rest is read', () => 
     expect(errorsOf(reading).map(({ line, reason }) => `${line} ${reason}`)).toEqual([
       '4 aperture D10 is of “Q”, which is neither a standard aperture nor a macro that was defined before',
       '5 aperture D11: a circle needs a diameter of 0 or more',
-      '7 “XX12” is no statement of the format',
+      '7 “XX12” is not a statement of the format',
       '8 aperture D13 is not defined',
-      '11 “X12Q4D01” is no command',
+      '11 “X12Q4D01” is not a command',
       '12 there is no G99: passed over',
       '13 “X9999999999Y0D03”: a coordinate beyond 2 m',
       '14 a region ends that did not begin',
       '15 “LSx”: not followed',
-      '19 aperture D14: “1,1,$1+,0,0” in macro “BAD” is no primitive: its numbers cannot be worked out',
+      '19 aperture D14: “1,1,$1+,0,0” in macro “BAD” is not a primitive: its numbers cannot be worked out',
       '20 two commands without a * between them',
       '22 the file has no M02 at its end: it may have been cut off',
     ])
@@ -109,7 +109,7 @@ describe('what is malformed is told with its line, and the rest is read', () => 
 
   it('nothing at all is no layer', () => {
     expect(errorsOf(readGerber(new Uint8Array()))).toHaveLength(1)
-    expect(errorsOf(readGerber(toBytes('hello')))[0]?.reason).toContain('is no command')
+    expect(errorsOf(readGerber(toBytes('hello')))[0]?.reason).toContain('is not a command')
   })
 })
 

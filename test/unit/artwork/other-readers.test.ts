@@ -19,7 +19,7 @@ describe('job file', () => {
     expect(files).toEqual([{ path: 'skua-top.gbr', fileFunction: 'Copper,L1,Top', filePolarity: 'Positive' }])
     expect(layers.map(({ thicknessMm }) => thicknessMm)).toEqual([0.018, 0.05, 0.018])
     expect(told(issues)).toEqual([
-      '9 FilesAttributes has an entry that is no object',
+      '9 FilesAttributes has an entry that is not an object',
       '7 BoardThickness is “"0.2 mm"” and not a number of 0 or more: left out',
     ])
   })
@@ -91,7 +91,7 @@ describe('IPC-2581', () => {
         bendLinesNm: [[15e6, 0, 15e6, 12e6]],
       },
     ])
-    expect(told(issues)).toEqual(['15 the stack names “L3”, which is no layer of the file'])
+    expect(told(issues)).toEqual(['15 the stack names “L3”, which is not a layer of the file'])
   })
 
   it('refuses a document type declaration, and says where a file is broken', () => {

@@ -144,7 +144,7 @@ test('the drawing asks for what is not stated, one question for what belongs tog
       'Which flame class must the construction have, or is none asked for?',
       'What is marked on the part or its packing?',
       'How flat must rigid and stiffened areas be?',
-      'How many solderings and removals must a land bear?',
+      'How many solderings and removals must a land withstand?',
       'At which voltage is every part tested, and within which limits of continuity and isolation?',
     ]),
   )

@@ -41,8 +41,8 @@ describe('settings', () => {
     const settings = parseSettings({}, '/srv/bendworthy')
     expect(listSettingWarnings({ BENDWORTHY_EMPTY: '1', HOME: '/root' }, settings)).toEqual([])
     expect(listSettingWarnings({ BENDWORTHY_PROXYCOUNT: '1', BENDWORTHY_COLOUR: 'red' }, settings)).toEqual([
-      'BENDWORTHY_PROXYCOUNT is no setting of this version and has no effect; did you mean BENDWORTHY_PROXY_COUNT?',
-      'BENDWORTHY_COLOUR is no setting of this version and has no effect',
+      'BENDWORTHY_PROXYCOUNT is not a setting of this version and has no effect; did you mean BENDWORTHY_PROXY_COUNT?',
+      'BENDWORTHY_COLOUR is not a setting of this version and has no effect',
     ])
   })
 

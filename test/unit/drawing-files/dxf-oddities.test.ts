@@ -64,7 +64,7 @@ describe('a DXF with oddities', () => {
       [0, 0, 1, 0],
       [2, 0, 3, 0],
     ])
-    expect(messages(drawing)).toEqual(['45: LINE group 10 in line 50, "abc", is no number: left out'])
+    expect(messages(drawing)).toEqual(['45: LINE group 10 in line 50, "abc", is not a number: left out'])
   })
 
   it('gets into step again after a stray line', () => {

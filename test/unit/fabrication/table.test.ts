@@ -168,7 +168,7 @@ describe('a shelf as a file, in the unit that the reader chose', () => {
     },
   )
 
-  it('a heading with a unit that is no length is not taken for the column', () => {
+  it('a heading with a unit that is not a length is not taken for the column', () => {
     const found = readTableFile(SHELF_TABLE, { rows: [['Material', 'Thickness, kg', 'On the shelf']], refused: [] })
     expect(found).toMatchObject({ ok: false, reason: expect.stringContaining('"Thickness"') })
   })

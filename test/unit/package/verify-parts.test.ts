@@ -48,7 +48,7 @@ describe('the parts of what was signed', () => {
 
   it.each([
     ['another design beside the signed one', put('design.json', { ...DESIGN, name: 'Other' }), ['design.json']],
-    ['a design that is no JSON', put('design.json', '{'), ['design.json']],
+    ['a design that is not JSON', put('design.json', '{'), ['design.json']],
     [
       'another part in place of the signed design',
       put(SIGNED_DESIGN_PATH, { ...DESIGN, name: 'Other' }),

@@ -129,7 +129,7 @@ describe('cost and panels inside remedies', () => {
     const empty = makeCostBasis(reading.part, [{ ...FORMAT, widthMm: 50, heightMm: 50 }], makeRates(null), makeNester())
     expect(explainUnpriced(view, other)).toMatch(/differs from the stored one/)
     expect(explainUnpriced(view, bare)).toMatch(/^There is no outline, and the zones differ in width/)
-    expect(explainUnpriced({ ...view, basis: empty }, skua)).toBe('No panel format holds the part.')
+    expect(explainUnpriced({ ...view, basis: empty }, skua)).toBe('The part does not fit on any panel format.')
     const none = { ...view, basis: null, noBasisReason: 'The fabricator keeps no panel formats.' }
     expect(explainUnpriced(none, skua)).toBe('The fabricator keeps no panel formats.')
     for (const [design, each] of [

@@ -92,7 +92,7 @@ describe('who reviews', () => {
   const [review] = base.reviews
   if (review === undefined) throw new Error('no review')
 
-  test('without a review by somebody who is no author nobody signs and nothing is released', () => {
+  test('without a review by somebody who is not an author nobody signs and nothing is released', () => {
     const none = { ...base, reviews: [] }
     expect(codes(sign(none))).toEqual(['review-missing'])
     expect(findSigningBlockers(none, 'lead').map(({ code }) => code)).toEqual(['review-missing'])

@@ -70,7 +70,7 @@ async function takePasskey(
   if (row.userId !== userId) refuseClash(PASSKEY_OVER)
   const { challenge } = readTokenData(challengeSchema, row)
   const passkey = await answerPasskey(tx, { challenge, response, at })
-  if (passkey.userId !== userId) refuseField('passkey', 'unknown', 'is no passkey of your account')
+  if (passkey.userId !== userId) refuseField('passkey', 'unknown', 'is not a passkey of your account')
 }
 
 const WRONG_CODE =

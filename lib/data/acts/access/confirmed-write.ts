@@ -51,7 +51,7 @@ export async function notingRefusals<T>(
     if (!result.ok) await noteRefusal(actor, act, target, explainRefusal(result.refusal))
     return result
   } catch (error) {
-    if (error instanceof NotAllowedError) await noteRefusal(actor, act, target, 'not theirs to do')
+    if (error instanceof NotAllowedError) await noteRefusal(actor, act, target, 'not allowed for this person')
     throw error
   }
 }
@@ -61,7 +61,7 @@ const REFUSAL_WORDS: Readonly<Record<ActRefusal['kind'], string>> = {
   invalid: 'an entry was not valid',
   stale: 'the content had changed meanwhile',
   blocked: 'something blocked it',
-  clash: 'a rule was against it',
+  clash: 'a rule did not allow it',
   busy: 'the server was busy',
   'too-many': 'there were too many attempts',
 }

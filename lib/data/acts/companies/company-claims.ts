@@ -36,7 +36,7 @@ export function confirmCompany(actor: Actor, input: ConfirmCompanyInput): Promis
     }
     const known = await tx.company.findUnique({ where: { id: input.knownCompanyId } })
     if (known === null || known.kind !== 'fabricator' || known.projectId !== null) {
-      refuseField('knownCompanyId', 'unknown', 'is no company that the workspace knows')
+      refuseField('knownCompanyId', 'unknown', 'is not a company that the workspace knows')
     }
     const isAsked = await moveInto(context, company.id, { ...known, projectId })
     await record({

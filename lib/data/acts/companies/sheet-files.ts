@@ -24,7 +24,7 @@ export function importSheetFile(actor: Actor, input: ImportSheetFileInput): Prom
           `${reading.rowCount - reading.rows.length} of ${countOf(reading.rowCount, 'row')} cannot be imported.`,
         )
       }
-      if (reading.rows.length === 0) refuseField('bytes', 'no-rows', 'holds no row that can be taken')
+      if (reading.rows.length === 0) refuseField('bytes', 'no-rows', 'holds no row that can be imported')
       const rows = mergeRows(input, (before?.rows ?? []) as readonly Row[], reading)
       const made = readSheetContent(input.kind, { ...(before ?? EMPTY_CONTENT[input.kind]), rows })
       return made.ok ? made.content : refuseInvalid(made.issues)

@@ -23,7 +23,7 @@ export function readArtworkAgain(actor: Actor, input: ArtworkRevisionInput): Pro
   return write(actor, 'read-artwork-again', input, async (context) => {
     const { revision } = await requireRevision(context.tx, context.rights, input.revisionId, 'revision:edit')
     const loaded = await loadRevision(context.tx, revision.id)
-    if (loaded.artwork.key === null) refuseClash('There is no artwork to be read.')
+    if (loaded.artwork.key === null) refuseClash('There is no artwork to read.')
     await putArtworkJob(context, loaded, true)
     return null
   })

@@ -20,10 +20,10 @@ export function grantCapacity(actor: Actor, input: GrantCapacityInput): Promise<
       include: { user: { select: { name: true, disabledAt: true } } },
     })
     if (membership === null || membership.user.disabledAt !== null) {
-      refuseField('userId', 'unknown', 'is nobody of this project')
+      refuseField('userId', 'unknown', 'is not in this project')
     }
     if (!maySignInRole(membership.role, project.id)) {
-      refuseField('userId', 'role', `is ${membership.role} of this project: a lead, a member or quality signs`)
+      refuseField('userId', 'role', `is ${membership.role} of this project; only a lead, a member or quality can sign`)
     }
     if (input.userId === rights.userId && (await hasAnotherGranter(tx, rights, project.id))) {
       refuseField('userId', 'own', 'is you: another lead or an admin must grant it')

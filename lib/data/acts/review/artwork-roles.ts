@@ -15,14 +15,14 @@ export function sayArtworkRole(actor: Actor, input: SayArtworkRoleInput): Promis
     const loaded = await loadRevision(tx, revision.id)
     const { fileName, sha256, role, side, layerNumber } = input
     const file = loaded.artwork.facts?.files.find((each) => each.name === fileName && each.sha256 === sha256)
-    if (file === undefined) refuseField('fileName', 'unknown-file', 'is no file of the artwork that was read')
+    if (file === undefined) refuseField('fileName', 'unknown-file', 'is not one of the artwork files that were read')
     if (file.kind !== 'gerber' && file.kind !== 'drill') {
-      refuseField('role', 'no-layer', 'is for layers and drill files alone')
+      refuseField('role', 'no-layer', 'applies to layers and drill files only')
     }
     if (layerNumber !== null && role !== 'copper') {
       refuseField('layerNumber', 'no-copper', 'is the place of a conductor layer; leave it empty for other files')
     }
-    const said = role === null ? `${fileName} is for what the files say` : `${fileName} is said to be ${role}`
+    const said = role === null ? `${fileName}: as the files say` : `${fileName} is said to be ${role}`
     await changeContent(context, loaded, { part: 'artwork', summary: [said] }, async () => {
       const before = loaded.record.artworkRoles.filter((each) => each.fileName === fileName)
       for (const { id } of before) await tx.artworkRole.update({ where: { id }, data: { withdrawnAt: at } })

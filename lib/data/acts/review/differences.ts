@@ -25,7 +25,7 @@ export function acknowledgeDifference(
     requireRevisionSeen(loaded, input.seenVersion, null)
     const difference = listDifferences(makeSnapshot(loaded, null).snapshot).find(({ key }) => key === input.key)
     if (difference === undefined) refuseField('key', 'unknown', 'names a difference that is no longer there')
-    if (difference.acknowledged !== null) refuseClash(`${difference.acknowledged.byName} has let it stand already.`)
+    if (difference.acknowledged !== null) refuseClash(`${difference.acknowledged.byName} has already let it stand.`)
     if (difference.saidById === rights.userId) {
       refuseClash('You said it yourself: another lead, or quality, decides whether it may stand. You can put it right.')
     }
@@ -64,7 +64,7 @@ export function takeUpDifference(actor: Actor, input: TakeUpDifferenceInput): Pr
     if (row === null) throw new NotFoundError('difference')
     await requireRevisionInView(tx, rights, row.revisionId, 'difference')
     const { revision } = await requireRevision(tx, rights, row.revisionId, 'difference:let-stand')
-    if (row.withdrawnAt !== null) refuseClash('It was taken up again already.')
+    if (row.withdrawnAt !== null) refuseClash('It was already taken up again.')
     await changeContent(context, await loadRevision(tx, revision.id), 'statement', async () => {
       await tx.differenceAcknowledgement.update({
         where: { id: row.id },

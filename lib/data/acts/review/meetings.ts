@@ -28,7 +28,7 @@ export function recordMeeting(
     const { tx, rights, at, record } = context
     const scope = await requireRevision(tx, rights, input.revisionId, 'meeting:record')
     const { id: revisionId, projectId } = scope.revision
-    if (input.heldOn > at.toISOString().slice(0, 10)) refuseField('heldOn', 'to-come', 'is a day to come')
+    if (input.heldOn > at.toISOString().slice(0, 10)) refuseField('heldOn', 'to-come', 'is in the future')
     const names = await requirePeople(tx, projectId, input)
     const loaded = await loadRevision(tx, revisionId)
     const last = await tx.meeting.findFirst({ where: { revisionId }, orderBy: { number: 'desc' } })
@@ -144,6 +144,6 @@ async function makePoint(
       : kind === 'thread'
         ? record.threads.find((thread) => thread.id === id)?.title
         : undefined
-  if (label === undefined) refuseField(field, 'unknown', 'names nothing that this revision has')
+  if (label === undefined) refuseField(field, 'unknown', 'names something that this revision does not have')
   return { kind, id, label }
 }

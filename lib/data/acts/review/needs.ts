@@ -111,8 +111,8 @@ function changeNeed<I extends { needId: string; seenVersion: number; requestKey?
     if (fabricatorCompanyId !== null) throw new NotFoundError('need')
     const { revision } = await requireRevision(tx, rights, row.revisionId, rule)
     if (row.version !== input.seenVersion) refuseStale(input.seenVersion, row.version, [], 'the need')
-    if (row.droppedReason !== null) refuseClash('The need was dropped already.')
-    if (row.acceptedAt !== null) refuseClash('Its result was accepted already.')
+    if (row.droppedReason !== null) refuseClash('The need was already dropped.')
+    if (row.acceptedAt !== null) refuseClash('Its result was already accepted.')
     const { data, note } = await decide(context, row)
     await tx.need.update({ where: { id: row.id }, data: { ...data, version: { increment: 1 } } })
     await record({

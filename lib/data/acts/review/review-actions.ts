@@ -77,7 +77,7 @@ export function changeAction(actor: Actor, input: ChangeActionInput): Promise<Ac
     requireUnsettled(row)
     const dueOn = input.dueOn === '' ? null : input.dueOn
     if (row.ownerId === input.ownerId && row.due === input.due && row.dueOn === dueOn) {
-      refuseClash('Nothing would change: owner and due date are these already.')
+      refuseClash('Nothing would change: owner and due date are already these.')
     }
     const { projectId } = scope.revision
     const before = await context.tx.user.findUniqueOrThrow({ where: { id: row.ownerId }, select: { name: true } })
@@ -153,9 +153,9 @@ type RuleOnAction = { [A in Action]: ActionSubjects[A] extends { kind: 'review-a
 
 /** Who does it, where a rule asks for another person than the one who tries. */
 const WHO: { readonly [A in RuleOnAction]?: string } = {
-  'review-action:change': 'Somebody of the team other than its owner does.',
-  'review-action:close': 'It is closed by another person than its owner and the one who reported it.',
-  'review-action:drop': 'A lead other than its owner does.',
+  'review-action:change': 'Someone of the team other than its owner can do this.',
+  'review-action:close': 'Someone other than its owner and the person who reported it must close it.',
+  'review-action:drop': 'A lead other than its owner can do this.',
 }
 
 type WordOnAction =

@@ -23,7 +23,7 @@ export function declareReviewed(actor: Actor, input: DeclareReviewedInput): Prom
     requireRevisionSeen(loaded, input.seenVersion, null)
     const { snapshot } = makeSnapshot(loaded, null)
     if (isAuthor(snapshot, rights.userId)) {
-      refuseClash('You made or changed the design or the artwork: somebody who is no author must review it.')
+      refuseClash('You made or changed the design or the artwork: somebody who is not an author must review it.')
     }
     const contentHash = hashDeclaredContent(snapshot)
     if (

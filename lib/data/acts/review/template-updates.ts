@@ -31,7 +31,7 @@ export function updateTemplate(actor: Actor, input: UpdateTemplateInput): Promis
       )
     }
     if (!areSameProfiles(readProfileIds(writeProfileIds(input.toProfileIds)), projectProfileIds)) {
-      refuseClash('The project follows other profiles by now. Look at what would change and try again.')
+      refuseClash('The profiles of the project have changed. Look at what would change and try again.')
     }
     if (!isBehindCatalogue(loaded)) return { version: revision.version }
     const next = await loadTemplate(tx, latestTemplateVersion, projectProfileIds)

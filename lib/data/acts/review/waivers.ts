@@ -122,7 +122,7 @@ async function decide(actor: Actor, input: DecideWaiverInput): Promise<ActResult
       refuseField('customerConsent', 'missing', 'is empty: the waiver needs the customer’s consent')
     }
     if (isApproval && row.validUntil !== null && row.validUntil < context.at.toISOString().slice(0, 10)) {
-      refuseClash(`The waiver was to end on ${row.validUntil}, which is over. Propose it again.`)
+      refuseClash(`The waiver was to end on ${row.validUntil}, which has passed. Propose it again.`)
     }
     const role = getMembership(rights, scope.revision.projectId)?.role ?? ''
     const whyNot = explainNoApproval(snapshot, item, { proposedBy: waiver.proposedBy, userId: rights.userId, role })

@@ -79,7 +79,7 @@ export async function reportKeyCompromised(actor: Actor, input: ReportKeyComprom
     const compromisedAt = toMoment(compromisedOn)
     // A day is only moved back: what was in doubt stays in doubt.
     if (key.compromisedAt !== null && key.compromisedAt <= compromisedAt) {
-      refuseField('compromisedOn', 'later', `is no earlier than the day on record, ${key.compromisedAt.slice(0, 10)}`)
+      refuseField('compromisedOn', 'later', `must be earlier than the day on record, ${key.compromisedAt.slice(0, 10)}`)
     }
     await record({
       action: 'signing-key-compromised',
@@ -91,5 +91,5 @@ export async function reportKeyCompromised(actor: Actor, input: ReportKeyComprom
 }
 
 function requirePast(day: string, at: Date): void {
-  if (day > at.toISOString().slice(0, 10)) refuseField('compromisedOn', 'future', 'is a day to come')
+  if (day > at.toISOString().slice(0, 10)) refuseField('compromisedOn', 'future', 'is in the future')
 }

@@ -41,9 +41,9 @@ type Refusing = z.core.$RefinementCtx
  */
 function checkField(field: string, where: Where, path: readonly (string | number)[], context: Refusing) {
   const refuse = (at: string, message: string) => context.addIssue({ code: 'custom', path: [...path, at], message })
-  if (findFieldPattern(field) === null) refuse('field', 'is no field of the design')
+  if (findFieldPattern(field) === null) refuse('field', 'is not a field of the design')
   else if (where !== null && findKind(field, where) === null)
-    refuse('where', `is no kind that entries of "${field}" have`)
+    refuse('where', `is not a kind that entries of "${field}" have`)
 }
 
 /** A number of the design against a limit, which is in the field's own unit. */
@@ -162,7 +162,7 @@ function checkProfile({ limits, requiredFields }: Pick<Profile, 'limits' | 'requ
   limits.forEach(({ sourceKey }, index) => {
     if (Object.hasOwn(SOURCES, sourceKey)) return
     const path = ['limits', index, 'sourceKey']
-    context.addIssue({ code: 'custom', path, message: 'is no source that the program knows' })
+    context.addIssue({ code: 'custom', path, message: 'is not a source that the program knows' })
   })
   requiredFields.forEach(({ field, where }, index) => {
     checkField(field, where, ['requiredFields', index], context)

@@ -167,7 +167,7 @@ describe('a fabricator’s rates', () => {
     expect(read([{ ...line, yieldFraction: 0 }])).toEqual([
       'steps.0.yieldFraction: must be greater than 0: nothing would be left',
     ])
-    expect(read([{ ...line, stepId: 'alchemy' }])).toEqual(['steps.0.stepId: is no step of the table'])
+    expect(read([{ ...line, stepId: 'alchemy' }])).toEqual(['steps.0.stepId: is not a step of the table'])
   })
 
   it('the cheapest panel that holds a part is taken', () => {

@@ -9,7 +9,7 @@ export const impedanceGiven = defineItem({
   section: 'materials',
   severity: 'major',
   question: 'Is each impedance given with tolerance, reference layer, single or pair, and coupon?',
-  titles: { meets: 'Impedances are given in full', fails: 'The reference of an impedance is no plane' },
+  titles: { meets: 'Impedances are given in full', fails: 'The reference of an impedance is not a plane' },
   appliesTo: { needs: ['controlled-impedance'], says: 'designs with a conductor whose impedance is stated' },
   limits: [],
   sourceKeys: ['commonPractice'],

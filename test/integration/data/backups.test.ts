@@ -108,7 +108,7 @@ describeOnBothDatabases('a backup', (current, kind) => {
       }
       // The secrets are kept apart: without them the trail's checkpoints are somebody else's, with them all of it fits.
       const check = async () => {
-        const program = [path.join(inject('commandsFolder'), 'trail-check.mjs')]
+        const program = ['--conditions=react-server', path.join(inject('commandsFolder'), 'trail-check.mjs')]
         const env = { ...process.env, BENDWORTHY_DATA_FOLDER: restored, DATABASE_URL: undefined }
         const { stdout } = await promisify(execFile)(process.execPath, program, { env })
         return stdout

@@ -225,11 +225,11 @@ describeOnBothDatabases(
         [changed({ format: 'other' }), 'format', 'bendworthy-catalogue'],
         [changed({ formatVersion: 2 }), 'formatVersion', 'later version'],
         [changed({ formatVersion: '1' }), 'formatVersion', 'no version'],
-        [changed({ surplus: 1 }), 'surplus', 'no field'],
+        [changed({ surplus: 1 }), 'surplus', 'not a field'],
         [
           changed({ content: { ...file.content, ownItems } }),
           'content.ownItems.0.check.field',
-          'no field of the design',
+          'not a field of the design',
         ],
         [changed({ content: { ...file.content, ownItems: [] } }), 'sha256', 'changed after'],
         [changed({ sha256: 'ab' }), 'sha256', 'changed after'],

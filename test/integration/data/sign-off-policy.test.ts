@@ -68,7 +68,7 @@ describeOnBothDatabases('who made it neither reviews nor approves it', (current)
       note: '',
       password: PASSWORD,
     })
-    expect((await expectRefused(reviewing)).message).toMatch(/no author must review/)
+    expect((await expectRefused(reviewing)).message).toMatch(/not an author must review/)
   })
 
   it('a copy keeps its authors: who presses the button becomes none, and who made it stays one', async () => {

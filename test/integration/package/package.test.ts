@@ -381,7 +381,7 @@ describe('the commands', () => {
   const runAsPeople = (script: string, ...args: string[]) =>
     runProgram('--conditions=react-server', '--import', 'tsx', `lib/cli/${script}.ts`, ...args)
   const run = (script: string, ...args: string[]) =>
-    runProgram(path.join(inject('commandsFolder'), `${script}.mjs`), ...args)
+    runProgram('--conditions=react-server', path.join(inject('commandsFolder'), `${script}.mjs`), ...args)
   const runProgram = async (...command: string[]) => {
     try {
       const { stdout, stderr } = await promisify(execFile)(process.execPath, command)

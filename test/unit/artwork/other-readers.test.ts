@@ -25,7 +25,7 @@ describe('job file', () => {
   })
 
   it('that is cut off, or nested without end, is told', () => {
-    expect(readJob(toBytes('{"GeneralSpecs": {\n"LayerNumber": 2')).issues[0]?.reason).toContain('no JSON')
+    expect(readJob(toBytes('{"GeneralSpecs": {\n"LayerNumber": 2')).issues[0]?.reason).toContain('not JSON')
     expect(readJob(toBytes('{"GeneralSpecs":'.repeat(200_000))).issues).toHaveLength(1)
     expect(readJob(toBytes('[]')).issues[0]?.reason).toContain('no object')
   })

@@ -3,6 +3,7 @@ import { Notice } from '@/app/_components/ui/notices'
 import type { ArtworkFacts, ArtworkFileFacts } from '@/lib/artwork'
 import type { ArtworkReadingView, ItemView } from '@/lib/data'
 import { asCount, asEntered, asFileSize, countOf, inSentence } from '@/lib/engine/units'
+import { ArtworkOnPlan, type PlanNames } from './artwork-on-plan'
 import { ReadAgainButton, ReadingProgress } from './artwork-reading-acts'
 import { ArtworkRoleForm } from './artwork-role-form'
 import { describeRole } from './artwork-words'
@@ -12,32 +13,41 @@ interface ArtworkReadingProps {
   reading: ArtworkReadingView
   /** The item that holds the files against the design; absent where the workspace switched it off. */
   agreement: ItemView | undefined
+  names: PlanNames
 }
 
 /** What the files say, how far reading them is, and where they contradict the design. */
-export function ArtworkReading({ revisionId, reading, agreement }: ArtworkReadingProps) {
-  const { state, progress, failure, facts, mayEdit } = reading
+export function ArtworkReading({ revisionId, reading, agreement, names }: ArtworkReadingProps) {
+  const { state, facts, onPlan, mayEdit } = reading
   if (state === 'none') return null
-  if (facts === null) {
-    return (
-      <div className="stack">
-        {state === 'waiting' || state === 'running' ? (
-          <ReadingProgress revisionId={revisionId} progress={progress} mayStop={mayEdit} />
-        ) : (
-          <Notice tone="caution">
-            <p>{WHY_UNREAD[state]}</p>
-            {failure !== null && <p>{failure}</p>}
-            {mayEdit && <ReadAgainButton revisionId={revisionId} />}
-          </Notice>
-        )}
-      </div>
-    )
-  }
+  if (facts === null) return <Unread revisionId={revisionId} reading={reading} />
   return (
     <div className="stack">
+      {state !== 'read' && <Unread revisionId={revisionId} reading={reading} />}
       <Agreement agreement={agreement} />
       <FileTable revisionId={revisionId} facts={facts} mayEdit={mayEdit} />
+      <ArtworkOnPlan facts={facts} onPlan={onPlan} names={names} />
       <Remarks facts={facts} />
+    </div>
+  )
+}
+
+/** How far reading is, or why there is none; files that were read and not yet laid over the plan are on their way too. */
+function Unread({ revisionId, reading }: Pick<ArtworkReadingProps, 'revisionId' | 'reading'>) {
+  const { state, progress, failure, facts, mayEdit } = reading
+  if (state === 'none') return null
+  const words = facts === null ? WHY_UNREAD : WHY_NOT_ON_PLAN
+  return (
+    <div className="stack">
+      {state === 'waiting' || state === 'running' ? (
+        <ReadingProgress revisionId={revisionId} progress={progress} mayStop={mayEdit} />
+      ) : (
+        <Notice tone="caution">
+          <p>{words[state]}</p>
+          {failure !== null && <p>{failure}</p>}
+          {mayEdit && <ReadAgainButton revisionId={revisionId} />}
+        </Notice>
+      )}
     </div>
   )
 }
@@ -46,6 +56,14 @@ const WHY_UNREAD: Readonly<Record<'unread' | 'failed' | 'stopped' | 'read', stri
   unread: 'Nobody has had these files read. Until then nothing is known of what they say.',
   failed: 'The files could not be read.',
   stopped: 'Reading was stopped. Until the files are read nothing is known of what they say.',
+  read: '',
+}
+
+const WHY_NOT_ON_PLAN: typeof WHY_UNREAD = {
+  unread:
+    'The files have not been laid over the plan as it is now. Until then nothing is known of the copper in its zones and bends.',
+  failed: 'The files could not be laid over the plan.',
+  stopped: 'The files were not laid over the plan: that was stopped.',
   read: '',
 }
 

@@ -10,6 +10,7 @@ export default async function ArtworkPage({ params }: RevisionParams) {
   const { projectId, revisionId } = await params
   const { actor, revision } = await loadRevision(projectId, revisionId)
   const [room, reading] = await Promise.all([getFileRoom(actor, projectId), getArtworkReading(actor, revisionId)])
+  const { bends, construction } = revision.design
   return (
     <>
       <PageSection title="Artwork">
@@ -31,9 +32,13 @@ export default async function ArtworkPage({ params }: RevisionParams) {
             revisionId={revisionId}
             reading={reading}
             agreement={revision.items.find(({ itemId }) => itemId === 'artwork-agreement')}
+            names={{ zones: namesOf(construction.zones), bends: namesOf(bends) }}
           />
         </PageSection>
       )}
     </>
   )
 }
+
+const namesOf = (list: readonly { readonly id: string; readonly name: string }[]) =>
+  new Map(list.map(({ id, name }) => [id, name]))

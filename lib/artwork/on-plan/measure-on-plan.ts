@@ -110,8 +110,11 @@ function inMm({ isMirrored, turnDeg, shiftNm, fitFraction, isUnique, farthestNm,
     shiftMm: [shiftNm[0] / NM_PER_MM, shiftNm[1] / NM_PER_MM] as [number, number],
     fitFraction,
     isUnique,
-    farthestMm: farthestNm / NM_PER_MM,
-    farthestAtMm: [farthestAtNm[0] / NM_PER_MM, farthestAtNm[1] / NM_PER_MM] as [number, number],
+    farthestMm: Math.round(farthestNm) / NM_PER_MM,
+    farthestAtMm: [Math.round(farthestAtNm[0]) / NM_PER_MM, Math.round(farthestAtNm[1]) / NM_PER_MM] as [
+      number,
+      number,
+    ],
   }
 }
 

@@ -10,6 +10,11 @@ interface Least {
   readonly atMm: readonly [number, number]
 }
 
+/** Arcs are flattened to within 1 um, and two of them may face each other: a figure as near to its limit as that is on it. */
+const TOLERANCE_MM = 0.002
+
+const within = (mm: number, limit: Limit): number => (Math.abs(mm - limit.value) <= TOLERANCE_MM ? limit.value : mm)
+
 const placesOf = ({ layer }: MeasuredLayer): Place[] => [{ kind: 'layer', id: layer.id, name: layer.name }]
 
 function checkLayers(
@@ -24,7 +29,7 @@ function checkLayers(
     if (found === null || held === null) return []
     return [
       decide({
-        value: found.mm,
+        value: within(found.mm, held.limit),
         limit: held.limit,
         places: placesOf(measured),
         what: `${what} ${measured.layer.name}`,
@@ -86,7 +91,7 @@ export function toOutline(context: EvaluationContext, view: ArtworkInView): Outc
       judge(
         view,
         {
-          value: least.mm,
+          value: within(least.mm, limit),
           limit,
           what: `copper of ${layer.name} to the outline`,
           atMm: least.atMm,

@@ -54,7 +54,11 @@ interface Column {
   readonly dbName?: string | null
 }
 
-const dialects = new WeakMap<object, Dialect>()
+/** With the process, as the open database is (`client.ts`): the server's bundles hold several copies of this module, and the one that asks need not be the one that opened. */
+const PLACE = Symbol.for('bendworthy.dialects')
+const process_ = globalThis as { [PLACE]?: WeakMap<object, Dialect> }
+process_[PLACE] ??= new WeakMap()
+const dialects = process_[PLACE]
 
 /** Tells which database a client asks, and what its tables hold: the client knows it from the models that it was generated from. */
 export function noteDialect(client: object, kind: DatabaseKind, schema: string | null): void {

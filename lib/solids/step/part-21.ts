@@ -1,3 +1,6 @@
+import 'server-only'
+import { roundTo } from '@/lib/engine/numerics'
+
 /** A file of ISO 10303-21 (clear text encoding of the exchange structure): entities in the order in which they were added. */
 export class StepFile {
   readonly #lines: string[] = []
@@ -45,7 +48,7 @@ const DIGITS = 12
 
 /** A real always has its point. */
 export function stepReal(value: number): string {
-  const [mantissa = '0', exponent] = String(Number(value.toFixed(DIGITS)) + 0).split('e')
+  const [mantissa = '0', exponent] = String(roundTo(value, DIGITS) + 0).split('e')
   const real = mantissa.includes('.') ? mantissa : `${mantissa}.`
   return exponent === undefined ? real : `${real}E${exponent.replace('+', '')}`
 }

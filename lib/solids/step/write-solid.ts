@@ -1,3 +1,4 @@
+import 'server-only'
 import type { ExactCurve, ExactSolid, ExactSurface, Vector } from '@/lib/engine/folding'
 import { type StepFile, stepList, stepReal, stepText } from './part-21'
 

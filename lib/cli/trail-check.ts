@@ -1,9 +1,15 @@
 import { readFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
-import type { StateCheck } from '@/lib/data'
+import type { StoredTrailCheck } from '@/lib/data'
 import { formatIssuePath } from '@/lib/engine'
 import { countOf } from '@/lib/engine/units'
-import { type CheckpointedTrail, checkTrailWithCheckpoints, parseTrailFile, type TrailFile } from '@/lib/package'
+import {
+  type CheckpointedTrail,
+  checkTrailWithCheckpoints,
+  parseTrailFile,
+  type TrailCheckpoint,
+  type TrailFile,
+} from '@/lib/package'
 import { checkTrail, type TrailCheck } from '@/lib/review'
 
 const USAGE = `Checks the trail: every record's hash, its link to the one before, the numbering, and the signed checkpoints, by
@@ -13,6 +19,7 @@ the records: every signature, answer, waiver, declaration, release, comment, she
   npm run trail:check                         the trail in this installation's database
   npm run trail:check -- trail.json           an exported trail, or the extract in a release package
   npm run trail:check -- --head 120:<hash>    also that record 120 is there and has this hash
+  npm run trail:check -- --recent             in the database, from the last checkpoint on alone, and without the state: seconds
   npm run trail:check -- --against other.json also that it holds what an earlier export or a package's trail.json vouches for
 
 --key verifying-key.pem   judges the checkpoints of a file; without it they are only compared with the records
@@ -36,6 +43,7 @@ function readArguments() {
         head: { type: 'string' },
         against: { type: 'string' },
         key: { type: 'string' },
+        recent: { type: 'boolean' },
         help: { type: 'boolean', short: 'h' },
       },
     })
@@ -64,40 +72,59 @@ function readTrailFile(file: string): TrailFile {
   return stop(parsed.issues.map(({ path, message }) => `${file}, ${formatIssuePath(path)}: ${message}`).join('\n'))
 }
 
-interface Subject extends Omit<CheckpointedTrail, 'verifyingKeyPem'> {
-  /** Null for a file: it holds records alone. */
-  readonly state: StateCheck | null
-  /** Null where no key is at hand to judge the checkpoints by. */
-  readonly verifyingKeyPem: string | null
+interface Checked extends Pick<StoredTrailCheck, 'check' | 'last' | 'checkpoints' | 'state'> {
+  readonly isExtract: boolean
+  readonly areSignaturesJudged: boolean
 }
 
-async function readSubject(file: string | undefined, keyFile: string | undefined): Promise<Subject> {
-  const givenKey = keyFile === undefined ? null : readText(keyFile)
-  if (file !== undefined) return { ...readTrailFile(file), others: [], state: null, verifyingKeyPem: givenKey }
+interface Question {
+  readonly key: string | null
+  readonly against: readonly TrailCheckpoint[]
+  readonly head: { readonly sequence: number; readonly hash: string } | undefined
+}
+
+async function checkDatabase({ key, against, head }: Question, isRecent: boolean): Promise<Checked> {
   try {
     // Loaded only here: checking a file must not need a database.
-    const { readWholeTrail } = await import('@/lib/data')
-    const trail = await readWholeTrail()
-    return { ...trail, verifyingKeyPem: givenKey ?? trail.verifyingKeyPem }
+    const { checkStoredTrail } = await import('@/lib/data')
+    const checked = await checkStoredTrail({ verifyingKeyPem: key, against, head, isRecent })
+    return { ...checked, isExtract: false, areSignaturesJudged: true }
   } catch (error) {
     return stop(`the trail in the database cannot be read: ${error instanceof Error ? error.message : String(error)}`)
   }
 }
 
-function check(subject: Subject, expectedHead: { sequence: number; hash: string } | undefined): TrailCheck {
-  const { records, isExtract, verifyingKeyPem } = subject
+function checkFile(file: string, { key, against, head }: Question): Checked {
+  const trail = readTrailFile(file)
+  const { records, isExtract, checkpoints } = trail
+  return {
+    check: judge({ ...trail, others: against }, key, head),
+    last: records.at(-1) ?? null,
+    checkpoints,
+    state: null,
+    isExtract,
+    areSignaturesJudged: key !== null,
+  }
+}
+
+function judge(
+  trail: Omit<CheckpointedTrail, 'verifyingKeyPem'>,
+  key: string | null,
+  head: Question['head'],
+): TrailCheck {
+  const { records, isExtract } = trail
   const heads = [
-    ...(expectedHead === undefined ? [] : [expectedHead]),
+    ...(head === undefined ? [] : [head]),
     // Without a key a checkpoint proves nothing, but a record that contradicts it is wrong all the same.
-    ...(verifyingKeyPem === null && !isExtract ? [...subject.checkpoints, ...subject.others] : []),
+    ...(key === null && !isExtract ? [...trail.checkpoints, ...trail.others] : []),
   ]
-  for (const head of heads) {
-    const found = checkTrail(records, { allowGaps: isExtract, expectedHead: head })
+  for (const expectedHead of heads) {
+    const found = checkTrail(records, { allowGaps: isExtract, expectedHead })
     if (!found.ok) return found
   }
-  if (verifyingKeyPem === null) return checkTrail(records, { allowGaps: isExtract })
+  if (key === null) return checkTrail(records, { allowGaps: isExtract })
   try {
-    return checkTrailWithCheckpoints({ ...subject, verifyingKeyPem })
+    return checkTrailWithCheckpoints({ ...trail, verifyingKeyPem: key })
   } catch (error) {
     return stop(error instanceof Error ? error.message : String(error))
   }
@@ -110,18 +137,23 @@ if (values.help === true) {
 }
 if (positionals.length > 1) stop(USAGE)
 const [file] = positionals
-const subject = await readSubject(file, values.key)
 const against = values.against === undefined ? [] : readTrailFile(values.against).checkpoints
 if (values.against !== undefined && against.length === 0) stop(`${values.against}: holds no checkpoint to compare with`)
-const whole = { ...subject, others: [...subject.others, ...against] }
-const result = check(whole, values.head === undefined ? undefined : parseHead(values.head))
+const isRecent = values.recent === true
+if (isRecent && file !== undefined) stop('--recent is for the trail in the database: a file is checked whole')
+const question: Question = {
+  key: values.key === undefined ? null : readText(values.key),
+  against,
+  head: values.head === undefined ? undefined : parseHead(values.head),
+}
+const checked = file === undefined ? await checkDatabase(question, isRecent) : checkFile(file, question)
+const { check: result, last, isExtract, checkpoints, areSignaturesJudged, state } = checked
 const name = file ?? 'trail'
 if (!result.ok) {
   console.error(`${name}: does not match at record ${result.fault.sequence}`)
   console.error(`  ${result.fault.reason} [${result.fault.code}]`)
   process.exit(1)
 }
-const { records, isExtract, checkpoints, verifyingKeyPem, state } = whole
 const misfits = state?.misfits ?? []
 if (misfits.length > 0) {
   console.error(
@@ -131,11 +163,10 @@ if (misfits.length > 0) {
   if (misfits.length > MOST_MISFITS) console.error(`  and ${misfits.length - MOST_MISFITS} more`)
   process.exit(1)
 }
-const last = records.at(-1)
 console.log(
-  `${name}: ${result.count} records fit${isExtract ? ' (an extract: gaps between them are not checked)' : ''}`,
+  `${name}: ${result.count} records fit${isRecent ? ', from the last checkpoint on' : ''}${isExtract ? ' (an extract: gaps between them are not checked)' : ''}`,
 )
-if (last !== undefined) {
+if (last !== null) {
   console.log(`  last: record ${last.sequence}, ${last.action}, ${last.at}`)
   console.log(`  head: ${last.sequence}:${result.headHash}`)
 }
@@ -151,6 +182,10 @@ const vouched = checkpoints.at(-1)
 console.log(
   vouched === undefined
     ? '  no checkpoint: a missing end would not be noticed'
+<<<<<<< HEAD
     : `  ${checkpoints.length} ${checkpoints.length === 1 ? 'checkpoint' : 'checkpoints'}, the last of record ${vouched.sequence} (${vouched.at})${verifyingKeyPem === null ? '; signatures not checked: give --key' : ''}`,
+=======
+    : `  ${checkpoints.length} ${checkpoints.length === 1 ? 'checkpoint' : 'checkpoints'}, the last of record ${vouched.sequence} (${vouched.at})${areSignaturesJudged ? '' : '; signatures not judged, give --key'}`,
+>>>>>>> 560aee4d (The trail is checked as its records go by, and from the last checkpoint on; replaced results go, the others are packed)
 )
 process.exit(0)

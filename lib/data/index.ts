@@ -173,9 +173,11 @@ export { getTemplateUpdate } from './reads/template-updates'
 export { getCatalogueInForce, getTemplate, getWorkspaceFlexTests } from './reads/templates'
 export { listThreadReaders, type ThreadReader } from './reads/thread-readers'
 export {
+  checkStoredTrail,
   checkWholeTrail,
   exportTrail,
   readWholeTrail,
+  type StoredTrailCheck,
   type WholeTrailCheck,
 } from './reads/trail-reads'
 export { listWaits } from './reads/waits'

@@ -38,8 +38,17 @@ export function hashCheckpoint(checkpoint: TrailCheckpoint): string {
   return sha256Hex(canonicalJson(checkpoint))
 }
 
-export interface CheckpointedTrail {
-  readonly records: readonly TrailRecord[]
+/** What checkpoints are held against: the ends of a trail, and the hashes of the records that they name. */
+export interface TrailOutline {
+  readonly first: { readonly sequence: number; readonly hash: string } | null
+  /** Number of the last record; 0 where there is none. */
+  readonly end: number
+  /** Of the records that checkpoints name, at least. */
+  readonly hashes: ReadonlyMap<number, string>
+}
+
+/** The checkpoints of a trail, and the keys by which they are judged. */
+export interface Checkpoints {
   /** Part of a longer trail: sequence numbers have gaps. */
   readonly isExtract: boolean
   /** Kept with the trail, in order; each names the one before. */
@@ -52,26 +61,35 @@ export interface CheckpointedTrail {
   readonly earlierKeys?: readonly { readonly verifyingKeyPem: string; readonly retiredAt: string }[]
 }
 
+export interface CheckpointedTrail extends Checkpoints {
+  readonly records: readonly TrailRecord[]
+}
+
 /**
  * Checks a trail and its checkpoints, and names the first record that does not fit. A chain alone cannot show that its
  * end was cut off, nor that all of it was rewritten; checkpoints can, since nobody without the key makes one.
  */
 export function checkTrailWithCheckpoints(trail: CheckpointedTrail): TrailCheck {
-  const { records, isExtract, checkpoints, others } = trail
+  const { records, isExtract } = trail
   const check = checkTrail(records, { allowGaps: isExtract })
   if (!check.ok) return check
-  const fault = findCheckpointFault(trail) ?? findUnknownCheckpoint(checkpoints, others)
+  const fault = checkCheckpoints(trail, {
+    first: records[0] ?? null,
+    end: records.at(-1)?.sequence ?? 0,
+    hashes: new Map(records.map(({ sequence, hash }) => [sequence, hash])),
+  })
   return fault === null ? check : { ok: false, fault }
 }
 
-function findCheckpointFault({
-  records,
-  isExtract,
-  checkpoints,
-  others,
-  verifyingKeyPem,
-  earlierKeys = [],
-}: CheckpointedTrail): TrailFault | null {
+/** Holds the checkpoints against a trail whose records were followed before. */
+export function checkCheckpoints(own: Checkpoints, outline: TrailOutline): TrailFault | null {
+  return findCheckpointFault(own, outline) ?? findUnknownCheckpoint(own.checkpoints, own.others)
+}
+
+function findCheckpointFault(
+  { isExtract, checkpoints, others, verifyingKeyPem, earlierKeys = [] }: Checkpoints,
+  outline: TrailOutline,
+): TrailFault | null {
   const key = readVerifyingKey(verifyingKeyPem)
   if (key === null) throw new TypeError('the key of the checkpoints is not an Ed25519 public key in PEM form')
   const earlier = earlierKeys.flatMap(({ verifyingKeyPem: pem, retiredAt }) => {
@@ -83,7 +101,7 @@ function findCheckpointFault({
     const isOf = (candidate: KeyObject) => isSignatureOf(bytes, signature, candidate)
     return isOf(key) || earlier.some((old) => checkpoint.at <= old.retiredAt && isOf(old.key))
   }
-  const trailId = isExtract ? null : (records[0]?.hash ?? null)
+  const trailId = isExtract ? null : (outline.first?.hash ?? null)
   let previous: TrailCheckpoint | null = null
   for (const checkpoint of checkpoints) {
     const { sequence, at } = checkpoint
@@ -108,30 +126,28 @@ function findCheckpointFault({
     return { sequence: forged.sequence, code: 'checkpoint', reason }
   }
   const ofThisTrail = trusted.filter((other) => trailId === null || other.trailId === trailId)
-  return findFirst([...checkpoints, ...ofThisTrail].map((checkpoint) => findUnmet(checkpoint, records, isExtract)))
+  return findFirst([...checkpoints, ...ofThisTrail].map((checkpoint) => findUnmet(checkpoint, outline, isExtract)))
 }
 
 /** What is wrong with the record that a checkpoint vouches for. */
 function findUnmet(
   { sequence, hash, trailId, at }: TrailCheckpoint,
-  records: readonly TrailRecord[],
+  { first, end, hashes }: TrailOutline,
   isExtract: boolean,
 ): TrailFault | null {
-  const first = records[0]
-  if (!isExtract && first !== undefined && first.hash !== trailId) {
+  if (!isExtract && first !== null && first.hash !== trailId) {
     const reason = `a checkpoint of ${at} knows another first record: its hash is ${trailId}, here it is ${first.hash}`
     return { sequence: first.sequence, code: 'head', reason }
   }
-  const found = records.find((record) => record.sequence === sequence)
+  const found = hashes.get(sequence)
   if (found === undefined) {
     if (isExtract) return null
-    const end = records.at(-1)?.sequence ?? 0
     const missing = sequence === end + 1 ? `record ${sequence} was` : `records ${end + 1} to ${sequence} were`
     const reason = `the trail ends at record ${end}; a checkpoint of ${at} knows record ${sequence}: ${missing} cut off`
     return { sequence: end + 1, code: 'head', reason }
   }
-  if (found.hash === hash) return null
-  const reason = `record ${sequence} has the hash ${found.hash}; a checkpoint of ${at} knows ${hash}: the trail was rewritten up to there`
+  if (found === hash) return null
+  const reason = `record ${sequence} has the hash ${found}; a checkpoint of ${at} knows ${hash}: the trail was rewritten up to there`
   return { sequence, code: 'head', reason }
 }
 

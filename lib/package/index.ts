@@ -4,11 +4,14 @@ export { MAX_PACKAGE_BYTES, MAX_PACKAGE_FILES, readArchive, writeArchive } from 
 export { assemblePackage, buildPackage, makePackageParts, type PackageParts } from './build'
 export {
   type CheckpointedTrail,
+  type Checkpoints,
+  checkCheckpoints,
   checkpointSchema,
   checkTrailWithCheckpoints,
   hashCheckpoint,
   makeCheckpoint,
   type TrailCheckpoint,
+  type TrailOutline,
 } from './checkpoints'
 export type {
   PackageContent,

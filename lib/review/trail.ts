@@ -80,65 +80,96 @@ export interface TrailCheckOptions {
   readonly expectedHead?: { readonly sequence: number; readonly hash: string }
 }
 
-/** Checks records from the first on and names the first that does not fit, and why. */
-export function checkTrail(records: readonly TrailRecord[], options: TrailCheckOptions = {}): TrailCheck {
-  const fail = (sequence: number, code: TrailFault['code'], reason: string): TrailCheck => ({
-    ok: false,
-    fault: { sequence, code, reason },
-  })
-  let previous: TrailRecord | null = null
-  for (const record of records) {
-    const expected: number = (previous?.sequence ?? 0) + 1
-    const inOrder = options.allowGaps === true ? record.sequence >= expected : record.sequence === expected
-    if (!Number.isSafeInteger(record.sequence) || !inOrder) {
-      return fail(
-        expected,
-        'sequence',
-        `record ${expected} is missing or out of order: the next record is numbered ${record.sequence}`,
-      )
-    }
-    if (record.sequence === expected) {
+/** Checks records as they come, one after the other, and keeps none of them. */
+export interface TrailFollower {
+  /** What is wrong with the next record; after a fault no more are to be given. */
+  readonly follow: (record: TrailRecord) => TrailFault | null
+  /** Of the last record that fitted; null before the first. */
+  readonly last: () => TrailRecord | null
+  readonly count: () => number
+}
+
+/** @param start  the record before the first that will be given, where a trail is followed from its middle on */
+export function followTrail(
+  options: { readonly allowGaps?: boolean; readonly start?: TrailRecord } = {},
+): TrailFollower {
+  let previous: TrailRecord | null = options.start ?? null
+  let count = 0
+  const fail = (sequence: number, code: TrailFault['code'], reason: string): TrailFault => ({ sequence, code, reason })
+  return {
+    last: () => previous,
+    count: () => count,
+    follow(record) {
+      const expected: number = (previous?.sequence ?? 0) + 1
+      const inOrder = options.allowGaps === true ? record.sequence >= expected : record.sequence === expected
+      if (!Number.isSafeInteger(record.sequence) || !inOrder) {
+        return fail(
+          expected,
+          'sequence',
+          `record ${expected} is missing or out of order: the next record is numbered ${record.sequence}`,
+        )
+      }
       const link = previous?.hash ?? TRAIL_START
-      if (record.previousHash !== link) {
+      if (record.sequence === expected && record.previousHash !== link) {
         return fail(
           record.sequence,
           'link',
           `record ${record.sequence} names ${record.previousHash} as the hash before it; that hash is ${link}`,
         )
       }
-    }
-    let hash: string
-    try {
-      hash = hashTrailRecord(record)
-    } catch (error) {
-      return fail(record.sequence, 'malformed', `record ${record.sequence} cannot be hashed: ${String(error)}`)
-    }
-    if (hash !== record.hash) {
-      return fail(
-        record.sequence,
-        'hash',
-        `record ${record.sequence} (${record.action}, ${record.at}) was changed: its content hashes to ${hash}, recorded is ${record.hash}`,
-      )
-    }
-    previous = record
+      const fault = findHashFault(record)
+      if (fault !== null) return fault
+      previous = record
+      count += 1
+      return null
+    },
+  }
+}
+
+/** Is the record as it was hashed? */
+function findHashFault(record: TrailRecord): TrailFault | null {
+  const { sequence } = record
+  try {
+    const hash = hashTrailRecord(record)
+    if (hash === record.hash) return null
+    const reason = `record ${sequence} (${record.action}, ${record.at}) was changed: its content hashes to ${hash}, recorded is ${record.hash}`
+    return { sequence, code: 'hash', reason }
+  } catch (error) {
+    return { sequence, code: 'malformed', reason: `record ${sequence} cannot be hashed: ${String(error)}` }
+  }
+}
+
+/** Checks records from the first on and names the first that does not fit, and why. */
+export function checkTrail(records: readonly TrailRecord[], options: TrailCheckOptions = {}): TrailCheck {
+  const follower = followTrail(options)
+  for (const record of records) {
+    const fault = follower.follow(record)
+    if (fault !== null) return { ok: false, fault }
   }
   const head = options.expectedHead
-  if (head !== undefined) {
-    const found = records.find((record) => record.sequence === head.sequence)
-    if (found === undefined) {
-      return fail(
-        head.sequence,
-        'head',
-        `the trail ends at record ${previous?.sequence ?? 0}; a checkpoint knows record ${head.sequence}`,
-      )
-    }
-    if (found.hash !== head.hash) {
-      return fail(
-        head.sequence,
-        'head',
-        `record ${head.sequence} has the hash ${found.hash}; a checkpoint knows ${head.hash}`,
-      )
-    }
-  }
-  return { ok: true, count: records.length, headHash: previous?.hash ?? TRAIL_START }
+  const fault =
+    head === undefined
+      ? null
+      : findHeadFault(
+          head,
+          follower.last()?.sequence ?? 0,
+          records.find(({ sequence }) => sequence === head.sequence)?.hash,
+        )
+  if (fault !== null) return { ok: false, fault }
+  return { ok: true, count: records.length, headHash: follower.last()?.hash ?? TRAIL_START }
+}
+
+/** @param found  hash of the record with the number of the head; undefined where there is none */
+export function findHeadFault(
+  head: { readonly sequence: number; readonly hash: string },
+  end: number,
+  found: string | undefined,
+): TrailFault | null {
+  const { sequence } = head
+  if (found === head.hash) return null
+  const reason =
+    found === undefined
+      ? `the trail ends at record ${end}; a checkpoint knows record ${sequence}`
+      : `record ${sequence} has the hash ${found}; a checkpoint knows ${head.hash}`
+  return { sequence, code: 'head', reason }
 }

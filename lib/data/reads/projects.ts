@@ -15,6 +15,7 @@ import {
   requireProject,
 } from '../records/authorization'
 import { listCompanyIds } from '../records/merged-companies'
+import { unpackText } from '../records/packed-text'
 import { toCompanyView } from '../records/part-views'
 import { readRole } from '../records/stored-words'
 import type { TransactionClient } from '../store/client'
@@ -170,7 +171,7 @@ async function toRevisionSummaries(
 }
 
 function countVerdicts(resultsJson: string | undefined): VerdictTally {
-  return resultsJson === undefined ? EMPTY_TALLY : tallyVerdicts(readStoredResults(resultsJson).items)
+  return resultsJson === undefined ? EMPTY_TALLY : tallyVerdicts(readStoredResults(unpackText(resultsJson)).items)
 }
 
 /** What happened in the project, newest first. A fabricator sees what befell the revisions shared with them. */

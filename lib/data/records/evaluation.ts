@@ -31,6 +31,7 @@ import {
 } from './effective-limits'
 import { gatherFabricationFacts } from './fabrication-facts'
 import { isVisibleTo, type LoadedRevision } from './loaded-revision'
+import { packText, unpackText } from './packed-text'
 import { type CompanySheets, listSheetVersionsOf, pickSheets, pickShownSheets } from './sheet-records'
 import { readWord } from './stored-words'
 import { findTestedLives } from './tested-lives'
@@ -173,7 +174,10 @@ export async function recordEvaluation(
   const hasSameInputs = last?.inputsHash === inputsHash
   if (hasSameInputs && when === 'inputs-changed') return loaded
   const results = evaluateFor(loaded, { fabricatorCompanyId: null, evaluatedOn: at })
-  if (hasSameInputs && hashJson(results) === hashJson(parseStoredJson('a stored calculation', last.resultsJson)))
+  if (
+    hasSameInputs &&
+    hashJson(results) === hashJson(parseStoredJson('a stored calculation', unpackText(last.resultsJson)))
+  )
     return loaded
   const stored = await tx.evaluation.create({
     data: {
@@ -183,9 +187,28 @@ export async function recordEvaluation(
       limitsHash: hashLimitsOf(loaded, null),
       inputsHash,
       engineVersion: results.engineVersion,
-      resultsJson: JSON.stringify(results),
+      resultsJson: packText(JSON.stringify(results)),
       createdAt: at,
     },
   })
+  if (last !== undefined) await dropUnsigned(tx, record, last)
   return { ...loaded, record: { ...record, evaluations: [stored] } }
+}
+
+/**
+ * Results that others take the place of are kept where somebody signed, declared or reviewed what they say; otherwise nothing refers to them any more.
+ * Words from before there were these results do not count.
+ */
+async function dropUnsigned(
+  tx: TransactionClient,
+  { id: revisionId, signatures, declarations, reviewStatements }: LoadedRevision['record'],
+  last: { readonly id: string; readonly ordinal: number; readonly createdAt: Date },
+): Promise<void> {
+  const said = [
+    ...signatures.map(({ signedAt }) => signedAt),
+    ...declarations.map(({ madeAt }) => madeAt),
+    ...reviewStatements.map(({ madeAt }) => madeAt),
+  ]
+  if (said.some((at) => at >= last.createdAt)) return
+  await tx.evaluation.deleteMany({ where: { id: last.id, revisionId } })
 }

@@ -22,6 +22,7 @@ import { combineLimits } from './effective-limits'
 import { evaluateFor, hashLimitsOf } from './evaluation'
 import { isVisibleTo, type LoadedRevision } from './loaded-revision'
 import { readLookedAt } from './looked-at'
+import { unpackText } from './packed-text'
 import { readReviewAction } from './review-action-record'
 import { getCompanyName, getPersonName, type RevisionRecord } from './revision-record'
 import { readPinnedPolicy } from './sign-off-policy-record'
@@ -202,7 +203,7 @@ function readEvaluation(loaded: LoadedRevision, fabricatorCompanyId: string | nu
   }
   const limitsHash = hashLimitsOf(loaded, fabricatorCompanyId)
   if (fabricatorCompanyId === null && (row.limitsHash === limitsHash || !mayHoldHidden(loaded))) {
-    return { ...recorded, limitsHash: row.limitsHash, results: readStoredResults(row.resultsJson) }
+    return { ...recorded, limitsHash: row.limitsHash, results: readStoredResults(unpackText(row.resultsJson)) }
   }
   const results = evaluateFor(loaded, { fabricatorCompanyId, evaluatedOn: row.createdAt })
   if (fabricatorCompanyId === null) return { ...recorded, limitsHash: row.limitsHash, results }

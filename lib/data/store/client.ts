@@ -25,7 +25,7 @@ export interface Database {
   /** See inTransaction(). */
   readonly inTransaction: <T>(work: (tx: TransactionClient) => Promise<T>) => Promise<T>
   /** See inReadTransaction(). */
-  readonly inReadTransaction: <T>(work: (tx: TransactionClient) => Promise<T>) => Promise<T>
+  readonly inReadTransaction: <T>(work: (tx: TransactionClient) => Promise<T>, timeoutMs?: number) => Promise<T>
   readonly close: () => Promise<void>
 }
 
@@ -59,8 +59,10 @@ function openSqlite(url: string): Database {
     kind: 'sqlite',
     client,
     inTransaction: (work) => inOneTransaction(() => client.$transaction((tx) => inside(tx, work))),
-    inReadTransaction: (work) =>
-      inOneTransaction(() => asReader(async () => await client.$transaction((tx) => inside(tx, work)))),
+    inReadTransaction: (work, timeoutMs = TRANSACTION_OPTIONS.timeout) =>
+      inOneTransaction(() =>
+        asReader(async () => await client.$transaction((tx) => inside(tx, work), { timeout: timeoutMs })),
+      ),
     close: () => client.$disconnect(),
   }
 }
@@ -93,9 +95,10 @@ function openPostgres(url: string): Database {
         ),
       ),
     // One snapshot for the whole of it, which aborts nobody and is aborted by nobody.
-    inReadTransaction: (work) =>
+    inReadTransaction: (work, timeoutMs = TRANSACTION_OPTIONS.timeout) =>
       inOneTransaction(() =>
         client.$transaction((tx) => inside(tx, work), {
+          timeout: timeoutMs,
           // The type is the SQLite client's, which has one level alone.
           isolationLevel: 'RepeatableRead' as 'Serializable',
         }),
@@ -200,6 +203,10 @@ export function inTransaction<T>(work: (tx: TransactionClient) => Promise<T>): P
  * Run reads that show one moment. They wait for no writer and no writer waits for them: SQLite reads on connections of their own,
  * PostgreSQL at REPEATABLE READ. A write in it is refused by SQLite, so that no test lets one pass.
  */
-export function inReadTransaction<T>(work: (tx: TransactionClient) => Promise<T>): Promise<T> {
-  return getDatabase().inReadTransaction(work)
+export function inReadTransaction<T>(
+  work: (tx: TransactionClient) => Promise<T>,
+  /** Where it may take longer than a page. */
+  timeoutMs?: number,
+): Promise<T> {
+  return getDatabase().inReadTransaction(work, timeoutMs)
 }

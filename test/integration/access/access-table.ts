@@ -63,6 +63,7 @@ export const WITHOUT_ACTOR: readonly (keyof typeof data)[] = [
   'acceptInvitation',
   'listDemoAccounts',
   'readWholeTrail',
+  'checkStoredTrail',
   'adoptOlderState',
   'markAccountsAsDemo',
   'claimMail',

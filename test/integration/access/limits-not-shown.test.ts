@@ -1,8 +1,9 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import * as data from '@/lib/data'
 import { loadRevision } from '@/lib/data/records/loaded-revision'
+import { unpackText } from '@/lib/data/records/packed-text'
 import { makeSnapshot } from '@/lib/data/records/snapshot'
-import { db } from '@/lib/data/store/client'
+import { db, inReadTransaction } from '@/lib/data/store/client'
 import { readKeptFile } from '@/lib/data/store/file-store'
 import type { Outcome } from '@/lib/engine'
 import { LIMITS } from '@/lib/engine/catalogue'
@@ -178,7 +179,7 @@ describeOnBothDatabases('a limit that a fabricator does not show', (current) => 
   it('is in no recorded result: what is stored for the team holds none', async () => {
     const rows = await db().evaluation.findMany({ where: { revisionId } })
     expect(rows.length).toBeGreaterThan(0)
-    for (const row of rows) expectNothingOf('recorded', row.resultsJson)
+    for (const row of rows) expectNothingOf('recorded', unpackText(row.resultsJson))
   })
 
   it('cannot be found by trying values against a hash that is handed out', async () => {
@@ -197,7 +198,7 @@ describeOnBothDatabases('a limit that a fabricator does not show', (current) => 
   })
 
   const hashOf = async () => {
-    const loaded = await current().database.client.$transaction((tx) => loadRevision(tx, revisionId))
+    const loaded = await inReadTransaction((tx) => loadRevision(tx, revisionId))
     return { hash: makeSnapshot(loaded, null).snapshot.limitsHash }
   }
 
@@ -245,7 +246,7 @@ describeOnBothDatabases('a limit that a fabricator does not show', (current) => 
       await sign(team.lead, revisionId)
       const signature = await db().signature.findFirstOrThrow({ where: { revisionId } })
       expectNothingOf('signed content', signature.contentJson)
-      const loaded = await current().database.client.$transaction((tx) => loadRevision(tx, revisionId))
+      const loaded = await inReadTransaction((tx) => loadRevision(tx, revisionId))
       const { snapshot } = makeSnapshot(loaded, null)
       const report = makeReport({
         snapshot,

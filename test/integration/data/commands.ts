@@ -28,7 +28,8 @@ const runBundled = (database: TestDatabase, name: string, typed: readonly string
     database,
   )
 
-export const runTrailCheck = (database: TestDatabase) => runBundled(database, 'trail-check', [])
+export const runTrailCheck = (database: TestDatabase, ...typed: readonly string[]) =>
+  runBundled(database, 'trail-check', typed)
 export const runPackageVerify = (database: TestDatabase, typed: readonly string[]) =>
   runBundled(database, 'package-verify', typed)
 export const runAccountRecover = (database: TestDatabase, typed: readonly string[]) =>

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { promisify } from 'node:util'
 import { expect, it } from 'vitest'
+import { unpackText } from '@/lib/data/records/packed-text'
 import { openDatabase } from '@/lib/data/store/client'
 import { evaluate, readStoredResultsDocument } from '@/lib/engine'
 import {
@@ -96,7 +97,7 @@ describeOnBothDatabases('the trail of the demo scenario', (current, kind) => {
           where: { label: 'A', project: { name: 'Pipit' } },
           include: { answers: true, evaluations: { orderBy: { ordinal: 'desc' }, take: 1 } },
         })
-        const recorded = readStoredResultsDocument(JSON.parse(evaluations[0]?.resultsJson ?? 'null'))
+        const recorded = readStoredResultsDocument(JSON.parse(unpackText(evaluations[0]?.resultsJson ?? 'null')))
         expect(recorded.items.find(({ itemId }) => itemId === 'package-contents')?.verdict).toBe('meets')
         expect(JSON.parse(profilesJson)).toEqual([WEARABLE])
         const answered = answers.map(({ itemId }) => itemId)

@@ -3,7 +3,7 @@ import * as data from '@/lib/data'
 import { loadRevision } from '@/lib/data/records/loaded-revision'
 import { makeSnapshot } from '@/lib/data/records/snapshot'
 import { findPackedFlexTests } from '@/lib/data/records/tested-lives'
-import { db } from '@/lib/data/store/client'
+import { db, inReadTransaction } from '@/lib/data/store/client'
 import type { FlexTestRow } from '@/lib/engine/flex-tests'
 import { makeDataFiles } from '@/lib/package/data-files'
 import { FLEX_TESTS_INDEX_PATH, makeFlexTestFiles } from '@/lib/package/flex-tests'
@@ -40,7 +40,7 @@ const makeRows = (set: string, cycles: readonly number[]): FlexTestRow[] =>
 const OF_BRACKENFOLD = makeRows('Lot 7', [2.1e6, 2.9e6, 3.4e6, 4.4e6, 5.1e6, 6.8e6, 9e6, 9e6])
 const OF_WORKSPACE = makeRows('House', [1.1e6, 1.6e6, 2.2e6, 2.8e6, 3.3e6, 4.1e6, 5e6])
 
-describeOnBothDatabases('flex tests from entry to verdict', (current) => {
+describeOnBothDatabases('flex tests from entry to verdict', () => {
   let team: Team
   let revisionId: string
 
@@ -68,7 +68,7 @@ describeOnBothDatabases('flex tests from entry to verdict', (current) => {
 
   /** What a release would pack for one audience now. */
   const editionOf = async (companyId: string | null) => {
-    const loaded = await current().database.client.$transaction((tx) => loadRevision(tx, revisionId))
+    const loaded = await inReadTransaction((tx) => loadRevision(tx, revisionId))
     const { snapshot: stored } = makeSnapshot(loaded, companyId)
     const snapshot = { ...stored, artwork: [] }
     const flexTests = findPackedFlexTests(loaded, companyId, snapshot.evaluation?.results ?? null)

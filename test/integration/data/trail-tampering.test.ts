@@ -117,6 +117,36 @@ describeOnBothDatabases(
       expect(checked.status).toBe(1)
     }, 400_000)
 
+    it('let what came since the last one be checked alone, and what it vouches for', async () => {
+      const { team, revisionId } = await current().startFrom('awaiting-signature')
+      await inWriteTransaction(takeAllAsFound)
+      await sign(team.lead, revisionId)
+      const { vouchedUpTo } = await data.checkWholeTrail(team.admin)
+      await makeRevision(team)
+      const check = (isRecent: boolean) => data.checkStoredTrail({ isRecent })
+      const newest = await db().trailRecord.findFirstOrThrow({ orderBy: { sequence: 'desc' } })
+      const recent = await check(true)
+      expect(recent).toMatchObject({ check: { ok: true }, recordCount: newest.sequence - vouchedUpTo, state: null })
+      expect(recent.recordCount).toBeGreaterThan(0)
+      expect(recent.last?.sequence).toBe(newest.sequence)
+      const command = await runTrailCheck(current(), '--recent')
+      expect(command.output).toContain(`trail: ${recent.recordCount} records fit, from the last checkpoint on`)
+
+      await liftGuards(kind)
+      const forge = (sequence: number, name: string) =>
+        db().trailRecord.update({ where: { sequence }, data: { actorName: name } })
+      for (const sequence of [newest.sequence, vouchedUpTo]) {
+        const { actorName: own } = await db().trailRecord.findUniqueOrThrow({ where: { sequence } })
+        await forge(sequence, 'Somebody Else')
+        expect((await check(true)).check).toMatchObject({ ok: false, fault: { sequence, code: 'hash' } })
+        await forge(sequence, own)
+      }
+      // What came before is for the whole check, and the short one does not speak of it.
+      await forge(2, 'Somebody Else')
+      expect((await check(true)).check.ok).toBe(true)
+      expect((await check(false)).check).toMatchObject({ ok: false, fault: { sequence: 2, code: 'hash' } })
+    }, 400_000)
+
     it('are refused any change by the database itself', async () => {
       await makeRevision(await makeTeam())
       const change = { where: { sequence: 1 }, data: { hash: 'f'.repeat(64) } }

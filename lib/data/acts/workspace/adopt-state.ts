@@ -1,11 +1,11 @@
 import 'server-only'
 import { now } from '@/lib/config'
-import { appendToTrail } from '../../consequences/trail'
+import { appendToTrail, readTrailRow } from '../../consequences/trail'
 import { inWriteTransaction } from '../../consequences/write'
-import { loadTrail } from '../../reads/trail-reads'
 import type { TransactionClient } from '../../store/client'
 import { VOUCHED_MODELS } from '../../store/vouched/models'
-import { ADOPTED_ACTION, beginsWithWorkspace, hasHashesFromTheStart, readRows } from '../../store/vouched/state-check'
+import { readRowHashes } from '../../store/vouched/row-hash'
+import { ADOPTED_ACTION, beginsWithWorkspace, readRows } from '../../store/vouched/state-check'
 import { getWriting, noteTouched } from '../../store/vouched/writing'
 
 /**
@@ -17,9 +17,10 @@ import { getWriting, noteTouched } from '../../store/vouched/writing'
  */
 export function adoptOlderState(): Promise<boolean> {
   return inWriteTransaction(async (tx) => {
-    const records = await loadTrail(tx)
+    const first = await tx.trailRecord.findFirst({ orderBy: { sequence: 'asc' } })
     // A trail that was emptied is a fault for the check to name, and not to be made good here.
-    if (!beginsWithWorkspace(records) || hasHashesFromTheStart(records)) return false
+    if (first === null || !beginsWithWorkspace(first) || readRowHashes(readTrailRow(first)) !== null) return false
+    if ((await tx.trailRecord.findFirst({ where: { action: ADOPTED_ACTION } })) !== null) return false
     await takeAllAsFound(tx)
     return true
   })

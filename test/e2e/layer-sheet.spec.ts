@@ -21,7 +21,13 @@ const cell = (page: Page, row: number, column: number) =>
     .getByRole('grid', { name: 'Layer sheet' })
     .locator(`tr[aria-rowindex="${row + 1}"] > [aria-colindex="${column + 1}"]`)
 
-const readFinished = (page: Page) => page.locator('td[data-label="Finished"]').allInnerTexts()
+/** Of each zone, where the table of zones says it. */
+const finished = (page: Page) =>
+  page
+    .locator('table', { has: page.locator('caption', { hasText: 'In order along the part' }) })
+    .locator('td[data-label="Finished"]')
+const readFinished = (page: Page) => finished(page).allInnerTexts()
+const openSheet = (page: Page) => page.getByRole('radio', { name: 'Sheet', exact: true }).click()
 
 test('the four-layer demo is entered from a spreadsheet by one paste, and comes to the same thicknesses', async ({
   openAs,
@@ -35,7 +41,7 @@ test('the four-layer demo is entered from a spreadsheet by one paste, and comes 
   })
   const page = await openAs('designer')
   await page.goto(`/projects/${demo.skuaId}/revisions/${demo.skuaB}/construction`)
-  await expect(page.locator('td[data-label="Finished"]')).toHaveCount(5)
+  await expect(finished(page)).toHaveCount(5)
   const wanted = await readFinished(page)
 
   await page.goto(`/projects/${projectId}/revisions/new`)
@@ -43,7 +49,7 @@ test('the four-layer demo is entered from a spreadsheet by one paste, and comes 
   await choose(page, 'Start from', 'a blank design')
   await page.getByRole('button', { name: 'Create revision' }).click()
   await expect(page).toHaveURL(/\/construction$/)
-  await choose(page, 'Layers as', 'Sheet')
+  await openSheet(page)
   await cell(page, 1, 1).click()
   await pasteInto(page, 1, 1, SHEET)
   await expect(page.getByText('17 layers and 5 zones were read.')).toBeVisible()
@@ -69,9 +75,9 @@ test('a cell that cannot be read keeps its text and its reason, and the design s
   const revisionId = await backstage.act('makeRevision', { projectId, by, label: 'A', design: 'skua-rev-b' })
   const page = await openAs('designer')
   await page.goto(`/projects/${projectId}/revisions/${revisionId}/construction`)
-  await expect(page.locator('td[data-label="Finished"]')).toHaveCount(5)
+  await expect(finished(page)).toHaveCount(5)
   const before = await readFinished(page)
-  await choose(page, 'Layers as', 'Sheet')
+  await openSheet(page)
 
   await test.step('bad text is refused at its cell', async () => {
     await cell(page, 1, 4).click()

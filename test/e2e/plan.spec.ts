@@ -258,18 +258,18 @@ test('all that an entry of the plan says is typed beside the drawing, and an arr
   const drawn = page.getByRole('region', { name: 'What is drawn' })
   const chosen = page.getByRole('region', { name: 'Chosen' })
 
-  // A row of holes becomes a pattern: counts and the step.
+  // A column of holes becomes a pattern: counts and the step.
   await drawn
     .getByRole('listitem')
     .filter({ hasText: /^Holes/ })
     .getByRole('button')
     .first()
     .click()
-  await chosen.getByLabel('Rows', { exact: true }).fill('2')
-  await chosen.getByRole('button', { name: 'State step between rows' }).click()
-  await chosen.getByLabel('Step between rows, y').fill('2.5')
-  await chosen.getByLabel('Step between rows, y').press('Enter')
-  await expect(chosen.getByLabel('Step between rows, y')).toHaveValue('2.5')
+  await chosen.getByLabel('Columns', { exact: true }).fill('2')
+  await chosen.getByRole('button', { name: 'State step between columns' }).click()
+  await chosen.getByLabel('Step between columns, x').fill('2.5')
+  await chosen.getByLabel('Step between columns, x').press('Enter')
+  await expect(chosen.getByLabel('Step between columns, x')).toHaveValue('2.5')
 
   // A dimension by number, with its tolerance.
   await page.getByRole('button', { name: 'Dimension', exact: true }).click()

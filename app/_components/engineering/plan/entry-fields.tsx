@@ -50,7 +50,7 @@ export function EntryFields({ editor, list, id }: { editor: PlanEditor; list: Pl
   return (
     <FormCells>
       <div className="plan-fields">
-        {Object.keys(fields).map((field) => {
+        {Object.keys(words).map((field) => {
           const word = words[field]
           const rule = schema[field]
           const value = fields[field]

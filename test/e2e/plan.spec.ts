@@ -284,8 +284,9 @@ test('all that an entry of the plan says is typed beside the drawing, and an arr
   await expect(chosen.getByLabel('Direction')).toHaveValue('along-x')
 
   const array = page.getByRole('region', { name: 'Array', exact: true })
+  await array.getByRole('button', { name: 'Remove the array' }).click()
   await array.getByRole('button', { name: 'Draw an array' }).click()
-  await array.getByLabel('Columns').fill('2')
+  await array.getByLabel('Columns', { exact: true }).fill('2')
   await array.getByLabel('Step between columns').fill('120')
   await array.getByRole('button', { name: 'Add a tab' }).click()
   await expectAccessible(page)

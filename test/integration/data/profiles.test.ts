@@ -224,7 +224,7 @@ describeOnBothDatabases(
         ['[]', '', 'not a catalogue'],
         [changed({ format: 'other' }), 'format', 'bendworthy-catalogue'],
         [changed({ formatVersion: 2 }), 'formatVersion', 'later version'],
-        [changed({ formatVersion: '1' }), 'formatVersion', 'no version'],
+        [changed({ formatVersion: '1' }), 'formatVersion', 'not a version that this program reads'],
         [changed({ surplus: 1 }), 'surplus', 'not a field'],
         [
           changed({ content: { ...file.content, ownItems } }),

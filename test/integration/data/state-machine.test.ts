@@ -315,7 +315,7 @@ const settle: Act['carryOut'] = async (real) => {
     }
     await expectDone(data.closeThread(real.team.lead, input))
   }
-  await answerEverything(real.team, real.revisionId)
+  await answerEverything(real.team, real.revisionId, { mayStayOpen: true })
   if (stage !== 'early-review') await declareByBoth(real.team, real.revisionId)
   return { ok: true, value: null }
 }

@@ -50,6 +50,7 @@ describe('a release package', () => {
       'drawing/sheet-4.svg',
       'drawing/sheet-5.svg',
       'drawing/sheet-6.svg',
+      'drawing/sheet-7.svg',
       'drawing/sheets.pdf',
       'manifest.json',
       'manifest.sig',

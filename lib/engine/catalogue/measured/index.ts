@@ -32,9 +32,6 @@ const MEASURED: Readonly<Record<string, Measurement>> = {
   'copper-to-outline': { check: toOutline, isWhole: inPart },
 }
 
-/** Items that rest on artwork besides what they say themselves. */
-export const MEASURED_ITEM_IDS: readonly string[] = Object.keys(MEASURED)
-
 /** What artwork shows of an item; empty where nothing was measured. */
 export function measureInArtwork(
   itemId: string,

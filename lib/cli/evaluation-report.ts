@@ -68,8 +68,17 @@ const formatFollows = (count: number) => TALLY_WORDS.follows[count === 1 ? 'ofOn
 
 /** Did every computed item hold? Items that wait for a person's judgment do not count; an input that is missing does. */
 export function isAllMet(evaluation: Evaluation): boolean {
-  return evaluation.items.every(({ verdict }) => ['meets', 'not-applicable', 'needs-judgment'].includes(verdict))
+  return evaluation.items.every(
+    (item) => ['meets', 'not-applicable', 'needs-judgment'].includes(item.verdict) || lacksFactsAlone(item),
+  )
 }
+
+/** What rests on artwork or on the course of the review cannot be had from a file of the design. */
+const lacksFactsAlone = ({ verdict, outcomes }: Evaluation['items'][number]): boolean =>
+  verdict === 'not-computed' &&
+  outcomes.every(
+    (outcome) => outcome.kind !== 'not-computed' || outcome.missing.every(({ path }) => path[0] === 'facts'),
+  )
 
 /** The whole evaluation as text, as a person would read it. */
 export function formatReport(

@@ -12,11 +12,11 @@ function readNotes(design: ReturnType<typeof makeExampleDesign>): Map<string, st
 test('terms stand in the notes of the drawing, those of one note together', () => {
   const notes = readNotes(makeExampleDesign())
   expect(notes.get('test-terms')).toBe(
-    'Electrical test: test voltage 100 V; continuity limit 5 Ω; isolation limit 100 MΩ.',
+    'Electrical test: Test voltage: 100 V; Continuity, at most: 5 Ω; Isolation, at least: 100 MΩ.',
   )
   expect(notes.get('flame-class')).toBe('Flame class: none asked for.')
-  expect(notes.get('marking')).toContain('letter height 1.2 mm')
-  expect(notes.get('precedence')).toContain('which of order and drawing wins the order')
+  expect(notes.get('marking')).toContain('Letter height: 1.2 mm')
+  expect(notes.get('precedence')).toContain('Order or drawing, which wins: the order')
   expect(notes.get('disagreement')).toContain('no note says which wins')
 })
 

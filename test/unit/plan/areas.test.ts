@@ -161,7 +161,7 @@ describe('a plan is refused', () => {
           { atMm: [10, 9], viaMm: null },
         ],
       },
-      /no arc/,
+      /is not an arc/,
     ],
     [
       'with an arc past a half circle',

@@ -282,6 +282,8 @@ const WITHOUT_GAP: readonly string[] = [
   'conductor-spacing',
   'stock-materials',
   'layer-names',
+  // It rests on files.
+  'netlist',
   'stiffener-detail',
   'electrical-test',
   'parts-per-panel',

@@ -32,6 +32,8 @@ function addOnL1(design: Design, given: Partial<Design['features']['conductors']
 
 /** 70 um of foil and 25 um of plating, less what processing takes: 93.5 um of copper. */
 function makeL1Heavy(design: Design): void {
+  // The revision's own conductors of L1 are for its own copper.
+  design.features.conductors = design.features.conductors.filter(({ layerId }) => layerId !== 'l1')
   getLayer(design, 'l1').thicknessUm = 70
 }
 

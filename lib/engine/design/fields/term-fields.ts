@@ -134,17 +134,17 @@ export const TERM_FIELDS = {
     inText: '',
     fields: {
       orderOrDrawing: {
-        label: 'Order or drawing: which wins',
+        label: 'Order or drawing, which wins',
         inText: 'which of order and drawing wins',
         choices: { order: 'the order', drawing: 'the drawing' },
       },
       drawingOrArtwork: {
-        label: 'Drawing or artwork: which wins',
+        label: 'Drawing or artwork, which wins',
         inText: 'which of drawing and artwork wins',
         choices: { drawing: 'the drawing', artwork: 'the artwork' },
       },
       drawingOrStandard: {
-        label: 'Drawing or standard: which wins',
+        label: 'Drawing or standard, which wins',
         inText: 'which of drawing and standard wins',
         choices: { drawing: 'the drawing', standard: 'the standard' },
       },

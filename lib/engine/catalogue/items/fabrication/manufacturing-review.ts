@@ -52,6 +52,7 @@ function checkHeld({ facts }: EvaluationContext, manufacturingReviewDate: string
     return [
       {
         ...notComputed(['facts', 'daysSinceFabricatorLooked'], 'the first look of a fabricator', [BRIEF_PLACE]),
+        rests: 'typed',
         summary: `Not computed: the review is planned for ${manufacturingReviewDate}, and no fabricator has looked yet.`,
       },
     ]

@@ -225,10 +225,11 @@ function shift(entry: Entry, [dx, dy]: PointMm): Entry | null {
   return { ...entry, nodes: nodes as typeof entry.nodes }
 }
 
+/** Each limit of the distance to a bend: an opening leaves the straight film beside it plain, too. */
 const NEAR_BEND = {
-  holes: 'holeToBendMm',
-  coverlayOpenings: 'openingToBendMm',
-  components: 'componentToBendMm',
+  holes: ['holeToBendMm'],
+  coverlayOpenings: ['openingToBendMm', 'bendToRigidMm'],
+  components: ['componentToBendMm'],
 } as const
 
 /** Far enough from bends and from rigid edges, and still on the part. */
@@ -241,6 +242,7 @@ function isClear(plan: Plan, list: Placed['list'], featureId: string, { design, 
   const transitionMm =
     list === 'coverlayOpenings' ? Number.POSITIVE_INFINITY : (placed.transitionMm ?? Number.POSITIVE_INFINITY)
   return (
-    bendMm >= context.getLimit(NEAR_BEND[list]).value && transitionMm >= context.getLimit('transitionStripMm').value
+    NEAR_BEND[list].every((key) => bendMm >= context.getLimit(key).value) &&
+    transitionMm >= context.getLimit('transitionStripMm').value
   )
 }

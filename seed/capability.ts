@@ -36,6 +36,22 @@ function makeMatrix(lines: readonly Line[]): MatrixContent {
 
 const POLYIMIDE_FILMS = ['pi-base-adhesiveless', 'pi-base-adhesive']
 
+/** What both fabricators hold alike. */
+const ALIKE: readonly Line[] = [
+  ['hole-kind', ['through', 'blind', 'buried'], null],
+  ['hole-filling', ['open', 'covered', 'filled'], null],
+  ['hole-wall-plating', 25, 30],
+  ['hole-to-stiffener-edge', 1.5, 1],
+  ['prepreg-set-back', 0.5, 0.3],
+  ['squeeze-out', 0.8, 0.5],
+  ['flex-length-between-rigids', 10, 6],
+  ['finish-thickness', 6, 8],
+  ['contact-pitch', 0.5, 0.3],
+  ['part-length-largest', 420, 560],
+  ['part-width-largest', 280, 400],
+  ['zone-thickness-tolerance', 10, 8, { note: 'Or 10 % of the thickness, whichever is more.' }],
+]
+
 const BRACKENFOLD: MatrixContent = makeMatrix([
   ['conductor-width', 0.1, 0.075, { foilUm: [null, 18] }],
   ['conductor-width', 0.075, 0.06, { foilUm: [null, 12], note: 'By direct imaging.' }],
@@ -98,18 +114,7 @@ const BRACKENFOLD: MatrixContent = makeMatrix([
   ['performance-class', ['class-1', 'class-2', 'class-3'], null],
   ['panel-form', ['single-parts', 'assembly-arrays', 'fabricator-decides'], null],
   ['operating-temperature', 105, 125],
-  ['hole-kind', ['through', 'blind', 'buried'], null],
-  ['hole-filling', ['open', 'covered', 'filled'], null],
-  ['hole-wall-plating', 25, 30],
-  ['hole-to-stiffener-edge', 1.5, 1],
-  ['prepreg-set-back', 0.5, 0.3],
-  ['squeeze-out', 0.8, 0.5],
-  ['flex-length-between-rigids', 10, 6],
-  ['finish-thickness', 6, 8],
-  ['contact-pitch', 0.5, 0.3],
-  ['part-length-largest', 420, 560],
-  ['part-width-largest', 280, 400],
-  ['zone-thickness-tolerance', 10, 8, { note: 'Or 10 % of the thickness, whichever is more.' }],
+  ...ALIKE,
 ])
 
 const OSTREL: MatrixContent = makeMatrix([
@@ -148,18 +153,7 @@ const OSTREL: MatrixContent = makeMatrix([
     ['immersion-gold-over-palladium-nickel'],
   ],
   ['performance-class', ['class-1', 'class-2'], ['class-3']],
-  ['hole-kind', ['through', 'blind', 'buried'], null],
-  ['hole-filling', ['open', 'covered', 'filled'], null],
-  ['hole-wall-plating', 25, 30],
-  ['hole-to-stiffener-edge', 1.5, 1],
-  ['prepreg-set-back', 0.5, 0.3],
-  ['squeeze-out', 0.8, 0.5],
-  ['flex-length-between-rigids', 10, 6],
-  ['finish-thickness', 6, 8],
-  ['contact-pitch', 0.5, 0.3],
-  ['part-length-largest', 420, 560],
-  ['part-width-largest', 280, 400],
-  ['zone-thickness-tolerance', 10, 8, { note: 'Or 10 % of the thickness, whichever is more.' }],
+  ...ALIKE,
 ])
 
 /** Capability matrices of both fabricators: they differ, and Ostrel leaves more unsaid. */

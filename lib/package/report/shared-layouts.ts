@@ -3,7 +3,7 @@ import imported from 'pdfmake/js/PDFDocument.js'
 /** It is a CommonJS module: Node.js hands over what it exports, a bundler the default of that. */
 const PDFDocument = 'default' in imported ? imported.default : imported
 
-/** Words of several long reports, about 20 MB; a face that has more begins anew with the next document. */
+/** Words of several long reports, about 20 MB; a face that has more starts empty with the next document. */
 const MOST_WORDS = 20_000
 
 type Layouts = Record<string, object>

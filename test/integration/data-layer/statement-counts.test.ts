@@ -166,6 +166,8 @@ describe('statements', () => {
     for (const { act } of Object.values(ACTS)) await act(scene)
     // From the second save on there are results that a save replaces.
     await saveDesign(scene)
+    // A fabricator's first look at that design is recorded, which is no growth either.
+    await data.getRevision(team.fabricator, revisionId)
     // So are the standings: what an act moved is worked out once, by the next reader or by the server itself.
     await data.getHome(team.lead)
   }, 120_000)

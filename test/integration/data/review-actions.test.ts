@@ -64,7 +64,7 @@ describeOnBothDatabases('actions of a review', (current) => {
     expect((await expectRefused(closeAction(team.lead, { ...early, reason: '' }))).kind).toBe('clash')
     await expectDone(reportAction(team.member, { ...early, evidence: 'Ten folded, none cracked.' }))
     await expect(closeAction(team.member, { actionId, seenVersion: 2, reason: '' })).rejects.toThrow(
-      'another person than its owner',
+      'Someone other than its owner and the person who reported it',
     )
     expect((await getRevision(team.lead, revisionId)).blockers[0]?.sentence).toContain('awaits another person')
     await expectDone(closeAction(team.lead, { actionId, seenVersion: 2, reason: 'Saw the photographs.' }))
@@ -81,7 +81,7 @@ describeOnBothDatabases('actions of a review', (current) => {
     )
     await expectDone(changeAction(team.secondLead, { actionId, seenVersion: 2, ...handOver }))
     await expect(closeAction(team.lead, { actionId, seenVersion: 3, reason: '' })).rejects.toThrow(
-      'another person than its owner',
+      'Someone other than its owner and the person who reported it',
     )
     await expect(dropAction(team.fabricator, { actionId, seenVersion: 3, reason: 'x' })).rejects.toThrow(
       'no such action',

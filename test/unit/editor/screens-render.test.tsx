@@ -1,5 +1,4 @@
-import { renderToString } from 'react-dom/server'
-import { describe, expect, test, vi } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { BendsScreen } from '@/app/_components/engineering/bends/bends-screen'
 import { BriefScreen } from '@/app/_components/engineering/brief/brief-screen'
 import { ConstructionScreen } from '@/app/_components/engineering/construction/construction-screen'
@@ -8,8 +7,7 @@ import { PlanScreen } from '@/app/_components/engineering/plan/plan-screen'
 import { evaluate } from '@/lib/engine'
 import { DELIVERED_TEMPLATE } from '@/lib/engine/catalogue'
 import { findStartingConstruction } from '@/lib/engine/starting-constructions'
-
-vi.mock('next/navigation', () => ({ useRouter: () => ({ refresh: () => {} }), usePathname: () => '/' }))
+import { renderScreen } from '@/test/factories/render-screen'
 
 const starting = findStartingConstruction('single-sided')
 if (starting === null) throw new Error('the starting construction exists')
@@ -37,7 +35,7 @@ const SCREENS = {
   plan: () => <PlanScreen stored={stored} saveAction={save} />,
 }
 const save = () => Promise.reject(new Error('nothing is saved here'))
-const render = (name: keyof typeof SCREENS) => renderToString(SCREENS[name]()).replaceAll('<!-- -->', '')
+const render = (name: keyof typeof SCREENS) => renderScreen(SCREENS[name]()).replaceAll('<!-- -->', '')
 
 describe('screens of the editor, as the server sends them', () => {
   test.each(Object.keys(SCREENS) as (keyof typeof SCREENS)[])('%s says how much is assumed', (name) => {

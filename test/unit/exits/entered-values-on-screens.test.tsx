@@ -1,5 +1,4 @@
-import { renderToString } from 'react-dom/server'
-import { describe, expect, it, vi } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { BendsScreen } from '@/app/_components/engineering/bends/bends-screen'
 import { BriefScreen } from '@/app/_components/engineering/brief/brief-screen'
 import { ConstructionScreen } from '@/app/_components/engineering/construction/construction-screen'
@@ -15,14 +14,13 @@ import {
   digitsOfEnteredLength,
   getShownUnit,
 } from '@/lib/engine/units'
+import { renderScreen } from '@/test/factories/render-screen'
 import { FIELDS, fieldName, full, type Path } from './full-design'
 
 /*
  * The editing screens show what somebody typed to the last digit, in every unit of length. Each numeric field has a number of
  * its own, so that none can be taken for another.
  */
-
-vi.mock('next/navigation', () => ({ useRouter: () => ({ refresh: () => {} }), usePathname: () => '/' }))
 
 /** A hatch is a conductor layer's: the first layer of a zone is its cover. */
 function onConductor(path: Path): Path {
@@ -79,7 +77,7 @@ function renderScreens(unit: DisplayLengthUnit): string {
   const bends = design.bends.map(({ id }) => (
     <BendsScreen key={id} stored={stored} saveAction={save} initialBendId={id} />
   ))
-  return renderToString(
+  return renderScreen(
     <UnitProvider initialUnit={unit}>
       {bends}
       <BriefScreen stored={stored} saveAction={save} />

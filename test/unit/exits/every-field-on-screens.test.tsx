@@ -1,7 +1,7 @@
-import { renderToString } from 'react-dom/server'
 import { expect, it, vi } from 'vitest'
 import { evaluate } from '@/lib/engine'
 import { DELIVERED_TEMPLATE } from '@/lib/engine/catalogue'
+import { renderScreen } from '@/test/factories/render-screen'
 import { findAbsence, listIdle } from './declared-absences'
 import { complete, TYPED_PATTERNS } from './field-values'
 import { full } from './full-design'
@@ -9,8 +9,6 @@ import { full } from './full-design'
 /*
  * Every field of the dictionary has an input on the screens, or says why it has none. Each input is known by the place that it writes to.
  */
-
-vi.mock('next/navigation', () => ({ useRouter: () => ({ refresh: () => {} }), usePathname: () => '/' }))
 
 const seen = vi.hoisted(() => new Set<string>())
 vi.mock('@/app/_components/engineering/cells/cell-frame', async (original) => {
@@ -51,7 +49,7 @@ it('every field has an input, or says why it has none', async () => {
     proposing: null,
   }
   const save = () => Promise.reject(new Error('nothing is saved here'))
-  renderToString(
+  renderScreen(
     <>
       {complete.bends.map(({ id }) => (
         <BendsScreen key={id} stored={stored} saveAction={save} initialBendId={id} />

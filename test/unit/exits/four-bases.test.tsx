@@ -1,5 +1,4 @@
-import { renderToString } from 'react-dom/server'
-import { describe, expect, test, vi } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { SigningSummaryView } from '@/app/_components/review/signing-summary'
 import { countVerdicts, VerdictCounts } from '@/app/_components/review/verdict-counts'
 import { formatReport } from '@/lib/cli/evaluation-report'
@@ -9,14 +8,13 @@ import { makeDataFiles } from '@/lib/package/data-files'
 import { makeChecklist, makeChecklistAnnex } from '@/lib/package/report/checklist'
 import { makeSummary } from '@/lib/package/report/opening'
 import { buildSignedContent, listItemStates, makeReviewItem, summarizeSigning } from '@/lib/review'
+import { renderScreen } from '@/test/factories/render-screen'
 import { makeEvaluation, makeResult, makeSnapshot } from '../review/snapshot-factory'
 
 /*
  * A calculation, a number that somebody typed, what somebody saw and what somebody thinks are four things: each exit says which, and counts
  * them apart.
  */
-
-vi.mock('next/navigation', () => ({ useRouter: () => ({ refresh: () => {} }), usePathname: () => '/' }))
 
 /** As many items of each basis: no two counts are alike. */
 const COUNTS: Readonly<Record<ItemBasis, number>> = { computed: 2, typed: 3, stated: 4, judgment: 5 }
@@ -80,7 +78,7 @@ describe('the four bases', () => {
   })
 
   test('in the headline of a revision', () => {
-    const html = renderToString(
+    const html = renderScreen(
       <VerdictCounts
         counts={countVerdicts(listItemStates(snapshot).flatMap(({ result }) => (result === null ? [] : [{ result }])))}
       />,
@@ -94,7 +92,7 @@ describe('the four bases', () => {
   test('on the page where somebody signs', () => {
     const summary = summarizeSigning(snapshot, null)
     expect(summary.metBy).toEqual(COUNTS)
-    const html = renderToString(<SigningSummaryView summary={summary} projectId="p" revisionId="r" />).replaceAll(
+    const html = renderScreen(<SigningSummaryView summary={summary} projectId="p" revisionId="r" />).replaceAll(
       /<[^>]*>/g,
       '',
     )

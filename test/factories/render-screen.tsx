@@ -6,6 +6,7 @@ import { renderToString } from 'react-dom/server'
 const stays = () => {}
 const router: AppRouterInstance = {
   back: stays,
+  bfcacheId: 'screen',
   forward: stays,
   prefetch: stays,
   push: stays,

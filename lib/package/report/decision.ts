@@ -1,4 +1,4 @@
-import type { Content } from 'pdfmake/interfaces'
+import type { Content, ContentTable } from 'pdfmake/interfaces'
 import type { DecidedOutcome, Outcome } from '@/lib/engine'
 import { asComputed } from '@/lib/engine/units'
 import {
@@ -16,24 +16,39 @@ import {
   listReviews,
 } from '@/lib/review'
 import type { PackageContent } from '../content'
-import { level1, level2, makeEmptyPart, makeFacts, makeTable, measureText } from './style'
-import { formatLimit, formatQuantity, formatTime, formatWord } from './words'
+import { listLoosenedFacts } from './sign-off'
+import { level1, level2, makeEmptyTable, makeFacts, makeTable } from './style'
+import { estimateTablesHeight } from './table-height'
+import { asSentence, formatLimit, formatQuantity, formatTime, formatWord } from './words'
 
 /**
  * The decision stands on the first page, whatever a review holds: so many entries of each kind are named there, and so much of a text; the rest is in
- * the part that is named.
+ * the part that is named. Who decided, until when and for how many parts is never cut.
  */
 const SMALLEST = 5
 const MOST_RISKS = 3
 const MOST_ACTIONS = 3
 const MOST_CHANGES = 3
 const MOST_NAMES = 3
-/** Characters of one text, where the page has room, and where it is full. */
-const LONGEST_TEXTS = [110, 58] as const
-/** So many characters fill the page, with the room that tables take. */
-const FULL_PAGE = 2600
-const LONGEST_QUESTION = 55
 const FONT_SIZE_PT = 7.5
+
+/** Characters of a text and of a question, and how many fabricators are named: the first that fits the page is taken. */
+interface Room {
+  readonly text: number
+  readonly question: number
+  readonly fabricators: number
+}
+const TIGHTEST: Room = { text: 44, question: 55, fabricators: 1 }
+const ROOMS: readonly Room[] = [
+  { text: 220, question: 120, fabricators: 3 },
+  { text: 150, question: 110, fabricators: 3 },
+  { text: 110, question: 55, fabricators: 2 },
+  { text: 72, question: 55, fabricators: 1 },
+  TIGHTEST,
+]
+/** Below title, facts of the revision and cautions, as they usually are. */
+const PAGE_ROOM_PT = 530
+const LOOSENED_ROW_PT = 32
 
 function cut(text: string, length: number): string {
   if (text.length <= length) return text
@@ -43,27 +58,32 @@ function cut(text: string, length: number): string {
 
 /** The first page: what was decided, by whom, on what, and what is left to be done. */
 export function makeDecision(content: PackageContent): Content[] {
-  const [roomy, tight] = LONGEST_TEXTS
-  const page = makePage(content, roomy)
-  const fits = measureText(page) <= FULL_PAGE
-  return [{ stack: fits ? page : makePage(content, tight), fontSize: FONT_SIZE_PT, pageBreak: 'after' }]
+  const heightPt = PAGE_ROOM_PT - listLoosenedFacts(content).length * LOOSENED_ROW_PT
+  const pages = ROOMS.map((room) => makePage(content, room))
+  const page = pages.find((tables) => estimateTablesHeight(tables, FONT_SIZE_PT) <= heightPt) ?? pages.at(-1) ?? []
+  return [{ stack: [...page], fontSize: FONT_SIZE_PT, pageBreak: 'after' }]
 }
 
-function makePage(content: PackageContent, longestText: number): Content[] {
+function makePage(content: PackageContent, room: Room): ContentTable[] {
   const { snapshot, release } = content
   const { terms, replaces } = release
   const itemStates = listItemStates(snapshot)
-  const decided = [terms.isConditional ? 'Released conditionally' : 'Released', describeTerms(terms)]
+  const isUnlimited = terms.quantityLimit === null && terms.validUntil === null
+  const decided = [
+    terms.isConditional ? 'Released conditionally' : 'Released',
+    describeTerms(terms),
+    ...(isUnlimited ? ['without a limit of number or date'] : []),
+  ]
   return [
     makeFacts(
       [
         ['Decision', decided.filter((part) => part !== '').join(', ')],
-        ['Conditions', cut(listConditions(content), 1.5 * longestText)],
+        ['Conditions', cut(listConditions(content), 1.8 * room.text)],
         ['Replaces', replaces === null ? 'nothing: first issue of this part number' : `revision ${replaces}`],
-        ['Change, reason, effectivity', cut(describeChange(terms), 1.5 * longestText)],
+        ['Change, reason, effectivity', cut(describeChange(terms), 1.5 * room.text)],
         [
           'Changed since the last issue',
-          describeChanges(content.changes.sinceIssue, 'there is none to compare with', 0.4 * longestText),
+          describeChanges(content.changes.sinceIssue, 'there is none to compare with', 0.4 * room.text),
         ],
         [
           'Changed since the fabricator looked',
@@ -72,26 +92,27 @@ function makePage(content: PackageContent, longestText: number): Content[] {
             : listSome(
                 content.changes.sinceLooked.map(
                   ({ company, changes }) =>
-                    `${company}: ${describeChanges(changes, 'has not opened it', 0.4 * longestText)}`,
+                    `${company}: ${describeChanges(changes, 'has not opened it', 0.4 * room.text)}`,
                 ),
-                1,
+                room.fabricators,
                 '; ',
+                'fabricators',
               ),
         ],
         ...listRoles(content),
       ],
       level1('Decision'),
     ),
-    makeMargins(itemStates),
-    makeRisks(itemStates, longestText),
-    makeOpenActions(content, longestText),
+    makeMargins(itemStates, room),
+    makeRisks(itemStates, room),
+    makeOpenActions(content, room),
   ]
 }
 
 /** `Ann, Ben and 3 more` */
-function listSome(texts: readonly string[], most: number, separator = ', '): string {
+function listSome(texts: readonly string[], most: number, separator = ', ', what = ''): string {
   const left = texts.length - most
-  return `${texts.slice(0, most).join(separator)}${left > 0 ? ` and ${left} more` : ''}`
+  return `${texts.slice(0, most).join(separator)}${left > 0 ? `${what === '' ? '' : ';'} and ${left} more ${what}`.trimEnd() : ''}`
 }
 
 /** Those of the release itself, then each that a fabricator's present declaration makes, with what became of it. */
@@ -102,7 +123,7 @@ function listConditions({ snapshot, release }: PackageContent): string {
     .flatMap(({ companyName, conditions }) =>
       conditions.map(
         (condition) =>
-          `${companyName}: ${describeCondition(condition)}. ${describeDecision(condition) || 'Not decided.'}`,
+          `${companyName}: ${asSentence(describeCondition(condition))} ${asSentence(describeDecision(condition) || 'not decided')}`,
       ),
     )
   const all = [...(release.terms.conditions === '' ? [] : [release.terms.conditions]), ...made]
@@ -162,7 +183,7 @@ function listRoles({ snapshot, release }: PackageContent): (readonly [label: str
 const isDecided = (outcome: Outcome): outcome is DecidedOutcome => outcome.kind === 'decided'
 
 /** Room left in relation to the limit. A limit of zero has no such relation and is left out. */
-function makeMargins(itemStates: readonly ItemState[]): Content {
+function makeMargins(itemStates: readonly ItemState[], room: Room): ContentTable {
   const margins = itemStates
     .flatMap(({ item, result, follows }) =>
       result === null || follows.length > 0
@@ -180,7 +201,7 @@ function makeMargins(itemStates: readonly ItemState[]): Content {
     .filter(({ item }) => !seen.has(item.id) && seen.add(item.id) !== undefined)
     .slice(0, SMALLEST)
   if (smallest.length === 0)
-    return makeEmptyPart(level2('Smallest computed margins'), 'Nothing was computed against a limit.')
+    return makeEmptyTable(level2('Smallest computed margins'), 'Nothing was computed against a limit.')
   return makeTable(
     [
       { label: 'Item', width: '*' },
@@ -189,7 +210,7 @@ function makeMargins(itemStates: readonly ItemState[]): Content {
       { label: 'Margin of the limit', width: 80, isNumeric: true },
     ],
     smallest.map(({ item, outcome, share }) => [
-      cut(item.question, LONGEST_QUESTION),
+      cut(item.question, room.question),
       formatQuantity(outcome.value),
       formatLimit(outcome.limit),
       asComputed(share * 100, 'sharePct'),
@@ -198,11 +219,11 @@ function makeMargins(itemStates: readonly ItemState[]): Content {
   )
 }
 
-function makeRisks(itemStates: readonly ItemState[], longestText: number): Content {
+function makeRisks(itemStates: readonly ItemState[], room: Room): ContentTable {
   const risks = itemStates.filter(
     ({ state, follows }) => (state === 'waived' || state === 'concern') && follows.length === 0,
   )
-  if (risks.length === 0) return makeEmptyPart(level2('Accepted risks'), 'No waiver and no concern.')
+  if (risks.length === 0) return makeEmptyTable(level2('Accepted risks'), 'No waiver and no concern.')
   return makeTable(
     [
       { label: 'Item', width: 190 },
@@ -212,33 +233,37 @@ function makeRisks(itemStates: readonly ItemState[], longestText: number): Conte
     risks
       .slice(0, MOST_RISKS)
       .map(({ item, state, waiver, answer }) => [
-        cut(item.question, LONGEST_QUESTION),
+        cut(item.question, room.question),
         formatWord(state),
-        cut(describeRisk(waiver, answer), longestText),
+        describeRisk({ waiver, answer }, room),
       ]),
     level2(nameRest('Accepted risks', risks.length, MOST_RISKS, '6 and 7')),
   )
 }
 
-function describeRisk(waiver: ItemState['waiver'], answer: ItemState['answer']): string {
+function describeRisk({ waiver, answer }: Pick<ItemState, 'waiver' | 'answer'>, room: Room): string {
   if (waiver === null) {
-    return answer === null ? 'computed; nobody answered' : `${answer.reason} ${answer.answeredByName}.`.trim()
+    if (answer === null) return 'Computed; nobody answered.'
+    return `${asSentence(cut(answer.reason, room.text))} ${asSentence(answer.answeredByName)}`.trim()
   }
+  const { consequence = '', customerConsent = '', quantityLimit = null, validUntil = null } = waiver
   return [
-    waiver.reason,
-    ...(waiver.consequence === undefined || waiver.consequence === '' ? [] : [`Consequence: ${waiver.consequence}`]),
-    ...(waiver.quantityLimit == null ? [] : [`At most ${waiver.quantityLimit} parts.`]),
-    ...(waiver.validUntil == null ? [] : [`Until ${waiver.validUntil}.`]),
-    ...(waiver.customerConsent === undefined || waiver.customerConsent === ''
+    asSentence(cut(waiver.reason, room.text)),
+    ...(consequence === ''
       ? []
-      : [`Customer’s consent: ${waiver.customerConsent}`]),
+      : [
+          `Consequence: ${asSentence(cut(consequence, 0.6 * room.text)).replace(/^./, (letter) => letter.toLowerCase())}`,
+        ]),
+    ...(quantityLimit === null ? [] : [`At most ${quantityLimit} parts.`]),
+    ...(validUntil === null ? [] : [`Until ${validUntil}.`]),
+    ...(customerConsent === '' ? [] : [`Customer’s consent: ${asSentence(cut(customerConsent, 0.6 * room.text))}`]),
     `Approved by ${waiver.decidedByName ?? 'nobody'}.`,
   ].join(' ')
 }
 
-function makeOpenActions({ snapshot, release }: PackageContent, longestText: number): Content {
+function makeOpenActions({ snapshot, release }: PackageContent, room: Room): ContentTable {
   const pending = snapshot.actions.filter(isPending)
-  if (pending.length === 0) return makeEmptyPart(level2('Open actions'), 'None.')
+  if (pending.length === 0) return makeEmptyTable(level2('Open actions'), 'None.')
   return makeTable(
     [
       { label: 'No.', width: 20, isNumeric: true },
@@ -250,7 +275,7 @@ function makeOpenActions({ snapshot, release }: PackageContent, longestText: num
       .slice(0, MOST_ACTIONS)
       .map((action) => [
         String(action.number),
-        cut(action.text, longestText),
+        cut(action.text, room.text),
         action.ownerName,
         `${describeDue(action)}${isOverdue(action, release.at.slice(0, 10)) ? ' (overdue)' : ''}`,
       ]),

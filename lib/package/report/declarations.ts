@@ -8,7 +8,7 @@ import {
 } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { level1, makeEmptyPart, makeTable } from './style'
-import { formatTime } from './words'
+import { asSentence, formatTime } from './words'
 
 /** What fabricators said, each condition with what became of it, who is off the release, and what is left to be done. */
 export function makeDeclarations({ snapshot }: PackageContent): Content[] {
@@ -49,9 +49,10 @@ function makeLines({ note, isFromBefore, verdict, conditions }: Declaration): Co
   return [
     ...noted,
     ...unclear,
-    ...conditions.map((condition) => ({
-      text: `Condition: ${describeCondition(condition)}. ${describeDecision(condition) || 'not decided'}${condition.decidedByName === null ? '' : ` (${condition.decidedByName})`}`,
-      style: 'small',
-    })),
+    ...conditions.map((condition) => {
+      const by = condition.decidedByName === null ? '' : ` Decided by ${condition.decidedByName}.`
+      const decided = asSentence(describeDecision(condition) || 'not decided')
+      return { text: `Condition: ${asSentence(describeCondition(condition))} ${decided}${by}`, style: 'small' }
+    }),
   ]
 }

@@ -1,5 +1,5 @@
 import type { Content } from 'pdfmake/interfaces'
-import { listItemStates } from '@/lib/review'
+import { DECLARATION_WORDS, listItemStates } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { level1, makeEmptyPart, makeTable } from './style'
 import { formatTime } from './words'
@@ -23,48 +23,74 @@ export function makeChronology({ chronology, release }: PackageContent): Content
   ]
 }
 
-/** Everybody who had a part, and those who were asked and said nothing. */
-export function makeParticipants({ snapshot, release }: PackageContent): Content[] {
-  const parts = new Map<string, Set<string>>()
-  const add = (name: string, what: string) => parts.set(name, (parts.get(name) ?? new Set()).add(what))
-  for (const { name } of snapshot.authors) add(name, 'author')
-  for (const { name } of snapshot.editors) add(name, 'content')
-  for (const { answer } of listItemStates(snapshot)) if (answer !== null) add(answer.answeredByName, 'answers')
-  for (const waiver of snapshot.waivers) {
-    add(waiver.proposedByName, 'proposed waivers')
-    if (waiver.decidedByName !== null) add(waiver.decidedByName, 'decided on waivers')
-  }
-  for (const thread of snapshot.threads) {
-    for (const { authorName, companyName } of thread.comments) add(`${authorName}, ${companyName}`, 'comments')
-  }
-  for (const { ownerName } of snapshot.actions) add(ownerName, 'owns actions')
-  for (const { madeByName, companyName } of snapshot.declarations) add(`${madeByName}, ${companyName}`, 'declared')
-  for (const { name } of snapshot.signatures) add(name, 'signed')
-  add(release.byName, 'released')
-  const spoke = new Set([
-    ...snapshot.declarations.map(({ companyId }) => companyId),
-    ...snapshot.threads
-      .filter(
-        ({ audienceCompanyId, comments, openedByCompanyName }) =>
-          audienceCompanyId !== null && comments.some(({ companyName }) => companyName === openedByCompanyName),
-      )
-      .map(({ openedByCompanyId }) => openedByCompanyId),
-  ])
-  const silent = snapshot.sharedWith.filter(({ companyId }) => !spoke.has(companyId))
+interface Participant {
+  readonly name: string
+  companyName: string
+  readonly parts: Set<string>
+}
+
+/** Everybody who had a part, once each, and the fabricators that were asked and took none. */
+export function makeParticipants(content: PackageContent): Content[] {
+  const { snapshot } = content
+  const people = listParticipants(content)
+  const companies = new Set(people.map(({ companyName }) => companyName))
+  const silent = snapshot.sharedWith.filter(({ companyName }) => !companies.has(companyName))
   const rows = [
-    ...[...parts].map(([name, what]) => [name, [...what].join(', ')]),
-    ...silent.map(({ companyName }) => [companyName, 'was asked and said nothing']),
+    ...people.map(({ name, companyName, parts }) => [name, companyName, [...parts].join(', ')]),
+    ...silent.map(({ companyName }) => ['nobody', companyName, 'was asked; neither declared nor commented']),
   ]
   return [
     rows.length === 0
       ? makeEmptyPart(level1('14  Participants'), 'Nobody is recorded.')
       : makeTable(
           [
-            { label: 'Who', width: 190 },
+            { label: 'Who', width: 130 },
+            { label: 'Company', width: 130 },
             { label: 'Part in the review', width: '*' },
           ],
           rows,
           level1('14  Participants'),
         ),
   ]
+}
+
+/** By account and not by name: two people may have one name. The company is known of who declared or commented, and of the company's own people. */
+function listParticipants({ snapshot, release, workspaceName }: PackageContent): Participant[] {
+  const people = new Map<string, Participant>()
+  const add = (userId: string, name: string, part: string, companyName = ''): void => {
+    const person = people.get(userId) ?? { name, companyName: '', parts: new Set<string>() }
+    if (companyName !== '') person.companyName = companyName
+    people.set(userId, part === '' ? person : { ...person, parts: person.parts.add(part) })
+  }
+  for (const { userId, name, parts } of snapshot.authors)
+    add(userId, name, `author of ${parts.join(' and ')}`, workspaceName)
+  for (const { answer } of listItemStates(snapshot)) {
+    if (answer !== null) add(answer.answeredBy, answer.answeredByName, 'answered items')
+  }
+  for (const { userId, name } of snapshot.editors) if (!people.has(userId)) add(userId, name, 'changed content')
+  for (const { comments, closed } of snapshot.threads) {
+    for (const comment of comments) add(comment.authorId, comment.authorName, 'commented', comment.companyName)
+    if (closed !== null) add(closed.by, closed.byName, 'closed threads')
+  }
+  for (const { madeBy, madeByName, companyName, verdict } of snapshot.declarations) {
+    add(madeBy, madeByName, `declared: ${DECLARATION_WORDS[verdict]}`, companyName)
+  }
+  for (const waiver of snapshot.waivers) {
+    add(waiver.proposedBy, waiver.proposedByName, 'proposed waivers')
+    if (waiver.decidedBy !== null) add(waiver.decidedBy, waiver.decidedByName ?? '', 'decided on waivers')
+  }
+  for (const { byId, byName } of snapshot.acknowledgements) add(byId, byName, 'let differences stand')
+  for (const { ownerId, ownerName, ownerCompanyName } of snapshot.actions) {
+    add(ownerId, ownerName, 'owns actions', ownerCompanyName)
+  }
+  for (const { userId, name, role, withdrawnAt } of snapshot.reviews) {
+    if (withdrawnAt === null) add(userId, name, `reviewed as ${role}`, workspaceName)
+  }
+  for (const { userId, name, voided } of snapshot.signatures) {
+    add(userId, name, voided === null ? 'signed' : 'signed, void since', workspaceName)
+  }
+  const releasedBy =
+    release.byUserId ?? [...people].find(([, { name }]) => name === release.byName)?.[0] ?? release.byName
+  add(releasedBy, release.byName, 'released', workspaceName)
+  return [...people.values()]
 }

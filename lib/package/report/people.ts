@@ -3,7 +3,7 @@ import { countOf } from '@/lib/engine/units'
 import { describeDone, nameThreadKind, type ReviewComment, type ReviewThread } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { keepTogether, level1, makeEmptyPart, makeTable, mono } from './style'
-import { formatTime, formatWord } from './words'
+import { asSentence, formatTime, formatWord } from './words'
 
 export function makeWaivers({ snapshot }: PackageContent): Content[] {
   const questions = new Map(snapshot.items.map(({ id, question }) => [id, question]))
@@ -65,13 +65,13 @@ function makeClosing({ kind, closed }: ReviewThread): Content[] {
     `Closed by ${closed.byName}, ${formatTime(closed.at)}`,
     ...(closed.reason === '' ? [] : [closed.reason]),
     closed.done === null
-      ? `what was done about the ${nameThreadKind(kind)} is not on record`
+      ? `What was done about the ${nameThreadKind(kind)} is not on record`
       : describeDone(closed.done),
   ]
   // A note, or a change that was only advised, is closed without more.
   const isAsked = kind === 'must-change' || kind === 'engineering-query'
   const said = isAsked || closed.done !== null ? words : words.slice(0, -1)
-  return [{ text: `${said.join('. ')}.`, style: 'small', margin: [10, 0, 0, 3] }]
+  return [{ text: said.map(asSentence).join(' '), style: 'small', margin: [10, 0, 0, 3] }]
 }
 
 function makeComment(comment: ReviewComment): Content {

@@ -9,7 +9,7 @@ import {
 } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { level2, makeEmptyPart, makeFacts, makeTable } from './style'
-import { formatTime } from './words'
+import { asSentence, formatTime } from './words'
 
 type Fact = readonly [label: string, text: string]
 
@@ -88,7 +88,7 @@ function makeDifferences(snapshot: ReviewSnapshot): Content {
         ? isDecidedInChecklist
           ? 'decided in the checklist'
           : 'nobody let it stand; the policy only lists it'
-        : `${acknowledged.reason} ${acknowledged.byName}, ${formatTime(acknowledged.at)}`,
+        : `${asSentence(acknowledged.reason)} ${acknowledged.byName}, ${formatTime(acknowledged.at)}`,
     ]),
     title,
   )
@@ -97,7 +97,9 @@ function makeDifferences(snapshot: ReviewSnapshot): Content {
 function describeChanges({ changes }: Author): string {
   if (changes === null) return 'none of their own: began it, or came with the copy'
   const { count, firstVersion, lastVersion } = changes
-  return `${count}, from version ${firstVersion} to ${lastVersion}`
+  return firstVersion === lastVersion
+    ? `${count}, in version ${firstVersion}`
+    : `${count}, from version ${firstVersion} to ${lastVersion}`
 }
 
 function makePolicy(snapshot: ReviewSnapshot): Content {
@@ -109,6 +111,6 @@ function makePolicy(snapshot: ReviewSnapshot): Content {
     listReviewPolicyRows(snapshot).map(
       ({ label, words, isLoosened }) => [label, isLoosened ? `${words} (looser than usual)` : words] as const,
     ),
-    level2(`Sign-off policy, version ${signOffPolicy.version}`),
+    level2(`Sign-off policy, ${signOffPolicy.version === 0 ? 'as delivered' : `version ${signOffPolicy.version}`}`),
   )
 }

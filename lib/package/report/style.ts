@@ -168,6 +168,15 @@ export function makeEmptyPart(heading: Heading, text: string): Content {
   }
 }
 
+/** The same as a table, where tables are counted. */
+export function makeEmptyTable(heading: Heading, text: string): ContentTable {
+  return {
+    table: { headerRows: 1, widths: ['*'], body: [makeHeadingRow(heading, 1), [{ text, style: 'soft' }]] },
+    layout: RULED,
+    margin: [0, 2, 0, 4],
+  }
+}
+
 export const level1 = (text: string): Heading => ({ text, level: 1 })
 export const level2 = (text: string): Heading => ({ text, level: 2 })
 export const empty = (text: string): Content => ({ text, style: 'soft', margin: [0, 0, 0, 4] })

@@ -7,6 +7,13 @@ export function formatWord(value: string | null): string {
   return value.replaceAll('-', ' ').replace(/^use ([a-d])$/, (_, letter: string) => `use ${letter.toUpperCase()}`)
 }
 
+/** What somebody typed, or a part of a line, as a sentence that others stand beside: a capital first, one stop last. */
+export function asSentence(text: string): string {
+  const trimmed = text.trim()
+  if (trimmed === '') return ''
+  return `${trimmed.charAt(0).toUpperCase()}${trimmed.slice(1)}${/[.!?…]$/.test(trimmed) ? '' : '.'}`
+}
+
 export function formatYesNo(value: boolean | null): string {
   return value === null ? 'not stated' : value ? 'yes' : 'no'
 }

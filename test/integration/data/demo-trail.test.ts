@@ -16,7 +16,7 @@ import {
 } from '@/lib/engine/catalogue'
 import { describeOnBothDatabases, type TestDatabase } from '@/test/setup/databases'
 import { readDemoDesign } from '@/test/unit/engine-assembly/demo-design-files'
-import { auditPipit } from './audit-list'
+import { auditPipit, auditSkua } from './audit-list'
 
 /** A program of the project on this database, in a data folder of its own. */
 async function run(file: string, { url }: TestDatabase, folder: string): Promise<{ status: number; output: string }> {
@@ -64,11 +64,14 @@ const KNOWN_BY_THE_REVIEW = [
   'stiffener-detail',
 ]
 
-/** The bytes of the one package that the team has, as they lie in the data folder. */
-async function readTeamPackage({ url }: TestDatabase, folder: string): Promise<Uint8Array> {
+/** The bytes of a package, as they lie in the data folder: of this project, for the team or the company whose name begins so. */
+async function readPackage({ url }: TestDatabase, folder: string, project: string, of = 'team'): Promise<Uint8Array> {
   const { client, close } = openDatabase(url)
   try {
-    const { sha256 } = await client.package.findFirstOrThrow({ where: { audience: 'team' } })
+    const company = await client.company.findFirst({ where: { name: { startsWith: of } } })
+    const audience = of === 'team' ? 'team' : (company?.id ?? '')
+    const revision = { project: { name: project } }
+    const { sha256 } = await client.package.findFirstOrThrow({ where: { audience, revision } })
     const found = readdirSync(folder, { recursive: true, encoding: 'utf8' }).find(
       (name) => path.basename(name) === sha256,
     )
@@ -89,7 +92,14 @@ describeOnBothDatabases('the trail of the demo scenario', (current, kind) => {
       expect(whole, whole.output).toMatchObject({ status: 0 })
       const count = Number(/trail: (\d+) records fit/.exec(whole.output)?.[1])
       expect(count).toBeGreaterThan(100)
-      auditPipit(await readTeamPackage(current(), folder))
+      auditPipit(await readPackage(current(), folder, 'Pipit'))
+      const released = await run('test/integration/data/release-skua-program.ts', current(), folder)
+      expect(released, released.output).toMatchObject({ status: 0 })
+      auditSkua({
+        team: await readPackage(current(), folder, 'Skua'),
+        brackenfold: await readPackage(current(), folder, 'Skua', 'Brackenfold'),
+        ostrel: await readPackage(current(), folder, 'Skua', 'Ostrel'),
+      })
 
       const tampered = Math.floor(count / 2)
       const { client, close } = openDatabase(current().url)

@@ -1,3 +1,6 @@
+/** The first pages come before it. */
+const REHEARSE_AFTER_MS = 3_000
+
 /** Called by the framework once, when the server starts. */
 export async function register(): Promise<void> {
   // biome-ignore lint/style/noProcessEnv: a word of the framework that it fills in while it builds, and no setting
@@ -17,6 +20,11 @@ export async function register(): Promise<void> {
     startFileSweeper()
     const { startJobs } = await import('@/lib/server/jobs/start-jobs')
     startJobs()
+    const { rehearseJobs } = await import('@/lib/jobs')
+    setTimeout(
+      () => rehearseJobs().catch((error) => log.warn('jobs could not be rehearsed', { error })),
+      REHEARSE_AFTER_MS,
+    ).unref()
     const { startStandings } = await import('@/lib/server/standings-worker')
     startStandings()
   }

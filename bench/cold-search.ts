@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { parseDesignText } from '@/lib/engine'
-import { searchRemedies } from '@/lib/engine/remedies'
+import { findRemedies, searchRemedies } from '@/lib/engine/remedies'
+import { makeRemedyRehearsal } from '@/lib/jobs/rehearsal'
 import { ROOT } from './root'
 
 /** What somebody waits who seeks remedies first: nothing is compiled yet. Then again, as from a thread that is kept. */
@@ -28,6 +29,11 @@ function run(what: string): void {
   write('whole')
 }
 
-run('remedies of skua-rev-a, cold')
+// npm run bench -- cold rehearsed: as after the start of a server.
+if (process.argv[3] === 'rehearsed') {
+  const { design: plain, bendId } = makeRemedyRehearsal()
+  for (let at = 0; at < 2; at += 1) findRemedies(plain, bendId)
+}
+run(`remedies of skua-rev-a, ${process.argv[3] ?? 'cold'}`)
 run('the same again')
 run('and again')

@@ -2,4 +2,4 @@
 export { JobCrashedError, JobLimitError, JobStoppedError } from './errors'
 export type { JobOptions } from './kind'
 export type { ArtworkOrder, EvaluationOrder, NestingOrder, RemedyOrder, SubstituteOrder, WayOutOrder } from './orders'
-export { runJob, runJobsInPlace } from './runner'
+export { rehearseJobs, runJob, runJobsInPlace } from './runner'

@@ -76,14 +76,17 @@ export const JOB_KINDS = {
   remedies: defineKind<RemedyOrder, RemedyReport>({
     limits: REMEDY_LIMITS,
     isLong: true,
-    // Somebody who seeks remedies edits, and seeks again: code that ran already takes half the time.
-    idleSeconds: 300,
+    // Code that ran already takes half the time: the thread is kept for good, some 100 MB.
+    idleSeconds: Number.POSITIVE_INFINITY,
+    endsWhenAsked: true,
+    makeRehearsal: async () => (await import('./rehearsal')).makeRemedyRehearsal(),
     load: async () => (await import('./search-remedies')).searchWithin(REMEDY_LIMITS.seconds / 2),
   }),
   /** Changes over all items of a design: 7 s for the demo's worst revision. After two thirds of its time it ends with what it has found. */
   wayOut: defineKind<WayOutOrder, WayOut>({
     limits: { seconds: 90, memoryMib: 512 },
     isLong: true,
+    endsWhenAsked: true,
     load: async () => (await import('./search-remedies')).findWayOutWithin(60),
   }),
   /** Files of circuit data: reading takes about a second for 5 MB, working out what copper covers some 3 s for a layer of 10 000 strokes. */

@@ -1,5 +1,5 @@
 import { makeInPlaceRunner } from './in-place'
-import type { JobInput, JobOptions, JobOutput, JobRunner } from './kind'
+import type { JobInput, JobKind, JobOptions, JobOutput, JobRunner } from './kind'
 import { JOB_KINDS, type JobKinds } from './kinds'
 import { WorkerPool } from './pool'
 import { startJobWorker } from './thread'
@@ -25,6 +25,26 @@ export function runJob<N extends keyof JobKinds>(
 function startPool(): JobRunner<JobKinds> {
   const pool = new WorkerPool(JOB_KINDS, startJobWorker)
   return (name, input, options) => pool.run(name, input, options)
+}
+
+/** An order that somebody gives meanwhile waits no longer than this. */
+const REHEARSAL_MS = 3_000
+/** The first run compiles, the second has what is run often optimised. */
+const REHEARSALS = 2
+
+/**
+ * Carries out the rehearsals that kinds have, in the threads that then serve what people ask for. To be called once, by a server that has started.
+ *
+ * @throws what the rehearsal threw
+ */
+export async function rehearseJobs(): Promise<void> {
+  for (const [name, { makeRehearsal }] of Object.entries<JobKind<never, unknown>>(JOB_KINDS)) {
+    if (makeRehearsal === undefined) continue
+    const order = await makeRehearsal()
+    for (let run = 0; run < REHEARSALS; run += 1) {
+      await runJob(name as keyof JobKinds, order as never, { finishing: AbortSignal.timeout(REHEARSAL_MS) })
+    }
+  }
 }
 
 /** Use another runner from here on, as tests do; null goes back to threads. */

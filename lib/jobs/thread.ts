@@ -6,11 +6,14 @@ import type { Message, Order } from './serve'
 /** @param memoryMib  limit of the thread's heap */
 export type StartWorker = (memoryMib: number) => Worker
 
+/** Searches make much that lives for a moment: with V8's usual 48 MiB more of it is taken for lasting, and collecting takes a tenth of their time. */
+const YOUNG_MIB = 96
+
 /** The bundler follows this very form of words: `new Worker(new URL(…, import.meta.url), …)`. */
 export const startJobWorker: StartWorker = (memoryMib) =>
   new Worker(new URL('./worker.ts', import.meta.url), {
     workerData: {},
-    resourceLimits: { maxOldGenerationSizeMb: memoryMib },
+    resourceLimits: { maxOldGenerationSizeMb: memoryMib, maxYoungGenerationSizeMb: YOUNG_MIB },
   })
 
 interface Running {

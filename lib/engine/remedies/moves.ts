@@ -115,6 +115,21 @@ function placeOf({ places }: Outcome): string {
   return (others.length > 0 ? others : places).map(({ kind, id }) => `${kind} ${id}`).join(', ')
 }
 
-/** Makes fail what the part would not do its job without, or what is likely to cost yield, life or a rebuild. */
-export const isBreak = ({ effect, severity }: MovedItem): boolean =>
-  effect === 'fails' && (severity === 'blocking' || severity === 'major')
+/** What the part would not do its job without, or what is likely to cost yield, life or a rebuild. */
+const hasWeight = ({ severity }: Pick<MovedItem, 'severity'>): boolean =>
+  severity === 'blocking' || severity === 'major'
+
+/** Makes fail what has weight. */
+export const isBreak = (moved: MovedItem): boolean => moved.effect === 'fails' && hasWeight(moved)
+
+/** How many items of weight a set makes fail: the others need not be worked out for it. */
+export function countBreaks(
+  before: BendAssessment,
+  after: BendAssessment,
+  forbiddenBy: readonly ForbiddenNeed[],
+  options: RemedyOptions,
+): number {
+  const { items = USUAL_ITEMS } = options
+  return findMovedItems(before, after, forbiddenBy, { ...options, items: items.filter(hasWeight) }).filter(isBreak)
+    .length
+}

@@ -92,7 +92,9 @@ export function* searchSets(
   options: RemedyOptions,
 ): Generator<SetProgress, SearchResult, boolean | undefined> {
   const mostChanges = Math.min(MOST_CHANGES, options.mostChanges ?? MOST_CHANGES)
-  const kept: Trial[] = []
+  const kept: Trial[][] = []
+  /** Pairs that neither meet nor lead on: what leads does not wait for them. */
+  const deferred: Bounded[] = []
   const counts = [0, 0, 0]
   let completeUpTo = 0
   let deepest = 0
@@ -102,11 +104,16 @@ export function* searchSets(
   const finish = (isStopped: boolean): SearchResult => {
     const [alone = 0, inPairs = 0, inLargerSets = 0] = counts
     return {
-      trials: kept,
+      trials: kept.flat(),
       tried: { alone, inPairs, inLargerSets },
       search: { completeUpTo, deepest, isStopped },
     }
   }
+  const tellOf = (changeCount: number, share: number): RemedyProgress => ({
+    changeCount,
+    triedCount: counts.reduce((sum, count) => sum + count, 0),
+    doneFraction: (changeCount - 1 + share) / mostChanges,
+  })
   for (let changeCount = 1; changeCount <= mostChanges && parents.length > 0; changeCount += 1) {
     const children: Node[] = []
     const level: Level = {
@@ -114,6 +121,7 @@ export function* searchSets(
       options,
       parents,
       children,
+      deferred,
       areAllListed: changeCount <= 2,
       isLast: changeCount === mostChanges,
       count: (by) => {
@@ -121,30 +129,38 @@ export function* searchSets(
         counts[place] = (counts[place] ?? 0) + by
         if (by > 0) deepest = changeCount
       },
-      tell: (share) => ({
-        changeCount,
-        triedCount: counts.reduce((sum, count) => sum + count, 0),
-        doneFraction: (changeCount - 1 + share) / mostChanges,
-      }),
+      tell: (share) => tellOf(changeCount, share),
     }
     const isThrough = yield* changeCount === 1 ? tryAll(level) : tryNearest(level)
-    kept.push(...selectShown(children, changeCount, basis.state))
+    const shown = selectShown(children, changeCount, basis.state)
+    kept.push(shown)
     if (isThrough === null) return finish(true)
-    if (isComplete) completeUpTo = changeCount
+    if (isComplete && deferred.length === 0) completeUpTo = changeCount
     // A set that makes the part larger may not be what anybody wants: one that does not is looked for on.
-    const isFound = kept.some((trial) => isArrival(trial) && !doesGrow(trial.after, basis.state))
-    if (changeCount >= 2 && (isFound || basis.state.verdict === 'meets')) break
+    const isFound = kept.flat().some((trial) => isArrival(trial) && !doesGrow(trial.after, basis.state))
+    const isLast = (changeCount >= 2 && (isFound || basis.state.verdict === 'meets')) || changeCount === mostChanges
+    const arrived = children.map(({ trial }) => trial).filter(isArrival)
+    const isNews = !hasArrived && arrived.length > 0 && basis.state.verdict !== 'meets'
+    if (isNews && !(isLast && deferred.length === 0)) {
+      hasArrived = true
+      if ((yield { ...level.tell(1), arrived: { ...finish(false), trials: arrived } }) === true) return finish(true)
+    }
+    if (isLast) break
     const continued = children.filter((node) => mayContinue(node) && (changeCount === 1 || !isArrival(node.trial)))
     // What would meet but for a need that another change may heal has few changes left to try: it is continued beside the nearest ones.
     const healable = continued.filter(({ trial }) => trial.after.verdict === 'meets')
     const others = continued.filter(({ trial }) => trial.after.verdict !== 'meets')
     parents = changeCount === 1 ? continued : [...healable, ...takeNearest(others, MOST_CONTINUED)]
-    if (parents.length < continued.length || changeCount > 2) isComplete = false
-    const arrived = children.map(({ trial }) => trial).filter(isArrival)
-    if (hasArrived || arrived.length === 0 || basis.state.verdict === 'meets' || changeCount === mostChanges) continue
-    hasArrived = true
-    if ((yield { ...level.tell(1), arrived: { ...finish(false), trials: arrived } }) === true) return finish(true)
+    if (parents.length < continued.length || deferred.length > 0 || changeCount > 2) isComplete = false
   }
+  const pairs = kept[1] ?? []
+  for (const [at, pending] of deferred.entries()) {
+    if (at % STEPS_APART === 0 && (yield tellOf(deepest, at / deferred.length)) === true) return finish(true)
+    const made = workOut(basis, pending, options)
+    if (made === null) counts[1] = (counts[1] ?? 0) - 1
+    else pairs.push(made.trial)
+  }
+  completeUpTo = Math.max(completeUpTo, deferred.length === 0 ? 0 : 2)
   return finish(false)
 }
 
@@ -154,6 +170,8 @@ interface Level {
   readonly parents: readonly Node[]
   /** Receives the sets that are worked out. */
   readonly children: Node[]
+  /** Receives those that are listed for what they help, and are neither continued nor among what meets. */
+  readonly deferred: Bounded[]
   /** Whatever helps is listed: otherwise what meets, and the nearest. */
   readonly areAllListed: boolean
   /** No set is continued from here. */
@@ -174,7 +192,7 @@ function* tryAll({ basis, options, parents, children, count, tell }: Level): Ste
 
 /** The bends of all sets first, which takes about half of the time. */
 function* tryNearest(level: Level): Steps<true> {
-  const { basis, options, parents, children, areAllListed, isLast, count, tell } = level
+  const { basis, options, parents, children, deferred, areAllListed, isLast, count, tell } = level
   const bounded: Bounded[] = []
   for (const [at, parent] of parents.entries()) {
     if ((yield tell(at / parents.length / 2)) === true) return null
@@ -199,7 +217,10 @@ function* tryNearest(level: Level): Steps<true> {
   let areNearestFound = false
   for (const [at, pending] of bounded.entries()) {
     areNearestFound ||= isBeyond(pending.margin)
-    if (areNearestFound && !(areAllListed && pending.mayHelp)) continue
+    if (areNearestFound) {
+      if (areAllListed && pending.mayHelp) deferred.push(pending)
+      continue
+    }
     if (at % STEPS_APART === 0 && (yield tell(0.5 + at / bounded.length / 2)) === true) return null
     const made = workOut(basis, pending, options)
     if (made === null) count(-1)

@@ -1,7 +1,7 @@
 import type { Design } from '../design'
 import { type AssessOptions, assessBend, type BendAssessment } from './assess'
 import { fitLeafSteps } from './leaf-steps'
-import { findMovedItems, isBreak } from './moves'
+import { countBreaks, findMovedItems, isBreak } from './moves'
 import { findForbiddenNeeds, isWorseVerdict } from './needs'
 import type { RemedyOptions } from './options'
 import type { Ranked } from './ranking'
@@ -59,6 +59,7 @@ export function describeSet(
     ...findFailingNewBends(basis, assessment),
   ]
   let moved: readonly MovedItem[] | null = null
+  let broken: number | null = null
   const findMoved = () => {
     moved ??= findMovedItems(basis, assessment, forbiddenBy, options)
     return moved
@@ -71,7 +72,10 @@ export function describeSet(
     after: assessment.state,
     forbiddenBy,
     findMoved,
-    countBreaks: () => findMoved().filter(isBreak).length,
+    countBreaks: () => {
+      broken ??= moved?.filter(isBreak).length ?? countBreaks(basis, assessment, forbiddenBy, options)
+      return broken
+    },
     // Without a plan nothing is drawn or folded.
     judged: 'folded',
     worsens: basis.state.otherBends.flatMap(({ bendId, name, verdict }, at) => {

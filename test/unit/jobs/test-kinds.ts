@@ -1,3 +1,4 @@
+import { threadId } from 'node:worker_threads'
 import type { JobHooks, JobKind } from '@/lib/jobs/kind'
 
 const defineKind = <I, O>(kind: JobKind<I, O>): JobKind<I, O> => kind
@@ -40,6 +41,32 @@ export const TEST_KINDS = {
         do counted += 1
         while (!isFinishAsked())
         return counted
+      },
+  }),
+  /** Tells its thread, and goes on until it is asked to end. */
+  listen: defineKind<null, number>({
+    limits,
+    isLong: true,
+    idleSeconds: Number.POSITIVE_INFINITY,
+    endsWhenAsked: true,
+    load:
+      async () =>
+      (_input, { onFirst, isFinishAsked }: JobHooks) => {
+        onFirst?.(threadId)
+        while (!isFinishAsked());
+        return threadId
+      },
+  }),
+  /** Says that it looks whether it is to end, and does not. */
+  turnDeafEar: defineKind<null, never>({
+    limits,
+    isLong: true,
+    endsWhenAsked: true,
+    load:
+      async () =>
+      (_input, { onProgress }: JobHooks) => {
+        onProgress(0)
+        for (;;);
       },
   }),
   spin: defineKind<null, never>({

@@ -12,7 +12,15 @@ export const FIRST_QUESTIONS: readonly { readonly question: string; readonly ite
   },
   {
     question: 'Does each bend fit its place?',
-    itemIds: ['bend-fit', 'folded-clearance', 'fold-model', 'fold-order-model', 'enclosure-fit'],
+    itemIds: [
+      'bend-fit',
+      'folded-clearance',
+      'folded-envelope',
+      'connector-targets',
+      'fold-model',
+      'fold-order-model',
+      'enclosure-fit',
+    ],
   },
   { question: 'Does each bend hold by strain or life?', itemIds: ['bend-strain', 'fatigue-life', 'damage-sum'] },
   {

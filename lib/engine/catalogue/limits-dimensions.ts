@@ -345,6 +345,15 @@ export const DIMENSION_LIMITS = {
     sourceKey: 'ownChoice',
     note: 'Our choice; fabricator guides print 0.1 to 0.3 mm.',
   },
+  bendPositionToleranceMm: {
+    label: 'Tolerance of a bend’s position, plus or minus, that is held',
+    unit: 'mm',
+    sense: 'at-least',
+    value: 0.5,
+    allowed: { min: 0.05, max: 5 },
+    sourceKey: 'ownChoice',
+    note: 'Our choice, no published source: by hand to a marked line about 0.5 mm, over a tool with locating pins less.',
+  },
   contactToBendMm: {
     label: 'Straight film from a stiffened contact end to its first bend',
     unit: 'mm',

@@ -13,6 +13,10 @@ export const NEEDS = {
     absent: 'no axis of a bend is drawn in plan',
     isMet: (c) => (c.design.plan?.bendLines.length ?? 0) > 0,
   },
+  'drawn-ends': {
+    absent: 'no contact end is drawn in plan',
+    isMet: (c) => (c.design.plan?.connectorEnds.length ?? 0) > 0,
+  },
   'dynamic-bends': { list: 'bends', absent: 'every bend is stated to stand still in service', isMet: hasDynamicBend },
   'still-bends': {
     absent: 'a bend moves, and its rolling direction is asked by itself',

@@ -36,6 +36,8 @@ export const tolerancesSchema = z.strictObject({
   holeToEdgeMm: lengthMmSchema.nullable(),
   stiffenerMm: lengthMmSchema.nullable(),
   coverlayMm: lengthMmSchema.nullable(),
+  /** Where the axis of a bend lies, as the part is bent. */
+  bendPositionMm: lengthMmSchema.nullable(),
 })
 
 /** The array in which parts come to assembly, as its drawing has it. Nulls are not known yet. */

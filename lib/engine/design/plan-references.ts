@@ -126,5 +126,13 @@ function findUnknownReferences(design: Design, plan: Plan): Issue[] {
     idsOf(features.outlineCorners),
     refs(plan.corners, ({ cornerId }) => cornerId),
   )
+  const held = plan.housing?.heldAreaId ?? null
+  if (held !== null && !plan.areas.some(({ id }) => id === held)) {
+    issues.push({
+      code: 'unknown-area',
+      path: ['plan', 'housing', 'heldAreaId'],
+      message: `no area "${held}" in this plan`,
+    })
+  }
   return issues
 }

@@ -76,7 +76,7 @@ export function prepareFolding(design: Design, zones: readonly ZoneResult[], ben
       }))
     return { kind: 'impossible', reasons }
   }
-  const fixed = findLargestPlate(flat.value)
+  const fixed = findHeldPlate(plan, flat.value) ?? findLargestPlate(flat.value)
   const order = design.bends.flatMap(({ id }) => {
     const bands = flat.value.part.bands
       .filter((band) => flat.value.bendOfBand.get(band.id) === id)
@@ -181,6 +181,18 @@ function placeComponents(
       return [id, { body, region: under.region }] as const
     }),
   )
+}
+
+/** The plate with the area that somebody named to stay; null where none is named, or all of it bends. */
+function findHeldPlate(plan: Plan, { pieces }: FlatPartOfPlan): string | null {
+  const held = plan.housing?.heldAreaId ?? null
+  if (held === null) return null
+  const at = areasOf(plan).areas.findIndex(({ id }) => id === held)
+  const own = pieces.filter(({ area }) => area === at)
+  const [first, ...others] = own.map(({ plateId }) => plateId)
+  // An area that a bend crosses lies in several plates: its largest piece is meant.
+  if (first === undefined || others.every((plateId) => plateId === first)) return first ?? null
+  return own.reduce((best, piece) => (piece.region.areaNm2 > best.region.areaNm2 ? piece : best)).plateId
 }
 
 function findLargestPlate({ pieces }: FlatPartOfPlan): string {

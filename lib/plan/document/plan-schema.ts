@@ -1,6 +1,15 @@
 import { z } from 'zod'
 import { loopSchema, pathSchema } from './path-schema'
-import { distanceMmSchema, idSchema, lengthMmSchema, nameSchema, pointMmSchema, textSchema } from './primitives'
+import {
+  directionSchema,
+  distanceMmSchema,
+  idSchema,
+  lengthMmSchema,
+  nameSchema,
+  pointMmSchema,
+  spacePointMmSchema,
+  textSchema,
+} from './primitives'
 
 const named = { id: idSchema, name: nameSchema }
 
@@ -32,6 +41,22 @@ const bendLineSchema = z.strictObject({ id: idSchema, bendId: idSchema, fromMm: 
 /** Where a stiffener lies; its layer, and so its face, is that of the feature. */
 const stiffenerSchema = z.strictObject({ id: idSchema, stiffenerId: idSchema, nodes: loopSchema })
 
+/**
+ * Where the end of an arm must come to lie once the part is folded, as the mechanical design has it: seen from the area that stays, in the plan's own x
+ * and y, with z upwards from the top face of that area.
+ */
+const targetSchema = z.strictObject({
+  /** Middle of the edge that goes in first, halfway through its thickness. */
+  atMm: spacePointMmSchema,
+  /** Which way the end points, out of the part. */
+  pointsTo: directionSchema,
+  /** Which way the top face looks there; null where nothing asks for it. */
+  topFaces: directionSchema.nullable(),
+  /** How far off the middle may be, in any direction, for the end to go in without force. */
+  withinMm: lengthMmSchema.nullable(),
+  withinDeg: z.number().positive('must be greater than 0°').max(90, 'must be at most 90°').nullable(),
+})
+
 /** The end of an arm that goes into a connector. */
 const connectorEndSchema = z.strictObject({
   id: idSchema,
@@ -47,6 +72,7 @@ const connectorEndSchema = z.strictObject({
   contactLengthMm: lengthMmSchema.nullable(),
   /** From the edge inwards. */
   platedLengthMm: lengthMmSchema.nullable(),
+  target: targetSchema.nullable(),
 })
 
 const coverlayOpeningSchema = z.strictObject({
@@ -141,6 +167,15 @@ const arraySchema = z.strictObject({
   fiducials: z.array(z.strictObject({ id: idSchema, atMm: pointMmSchema })).max(100),
 })
 
+/** The room that the folded part has, as a box whose edges run along x, along y and square to the area that stays. Nulls are not known yet. */
+const housingSchema = z.strictObject({
+  /** Area that stays while the others fold; null takes the largest that does not bend. */
+  heldAreaId: idSchema.nullable(),
+  alongXMm: lengthMmSchema.nullable(),
+  alongYMm: lengthMmSchema.nullable(),
+  heightMm: lengthMmSchema.nullable(),
+})
+
 /** The part in the flat, seen on its top face. Every list may be empty and every null is "not known yet": a sketch has an outline alone. */
 export const planSchema = z.strictObject({
   outline: loopSchema.nullable(),
@@ -168,6 +203,7 @@ export const planSchema = z.strictObject({
   notes: z.array(noteSchema).max(200, 'at most 200 notes'),
   markings: z.array(markingSchema).max(200, 'at most 200 markings'),
   array: arraySchema.nullable(),
+  housing: housingSchema.nullable(),
 })
 
 export type Plan = z.infer<typeof planSchema>
@@ -194,4 +230,5 @@ export const EMPTY_PLAN: Plan = {
   notes: [],
   markings: [],
   array: null,
+  housing: null,
 }

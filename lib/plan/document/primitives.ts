@@ -47,5 +47,13 @@ export const coordinateMmSchema = z
 
 export const pointMmSchema = z.tuple([coordinateMmSchema, coordinateMmSchema])
 
+/** x and y as in the plan, z upwards from its top face. */
+export const spacePointMmSchema = z.tuple([coordinateMmSchema, coordinateMmSchema, coordinateMmSchema])
+
+/** A direction in space by its three parts, in any size but 0. */
+export const directionSchema = z
+  .tuple([z.number().min(-1000).max(1000), z.number().min(-1000).max(1000), z.number().min(-1000).max(1000)])
+  .refine((parts) => Math.hypot(...parts) > 1e-6, 'points nowhere: at least one of the three must differ from 0')
+
 /** x to the right and y up as the plan is drawn, seen on the top face. */
 export type PointMm = z.infer<typeof pointMmSchema>

@@ -26,12 +26,12 @@ type ListEdit = {
 }[PlanListKey]
 
 type WholeEdit = {
-  [K in 'outline' | 'rollingDirectionDeg' | 'array']: {
+  [K in 'outline' | 'rollingDirectionDeg' | 'array' | 'housing']: {
     readonly act: 'set'
     readonly field: K
     readonly value: Plan[K]
   }
-}['outline' | 'rollingDirectionDeg' | 'array']
+}['outline' | 'rollingDirectionDeg' | 'array' | 'housing']
 
 /** A command as plain data: it can be kept, sent and compared. */
 export type PlanEdit =

@@ -65,7 +65,14 @@ const EXAMPLE_BRIEF: Partial<Design['brief']> = {
     isDryPacked: true,
     storageMonths: 6,
   },
-  tolerances: { outlineMm: 0.15, holeMm: 0.1, holeToEdgeMm: 0.15, stiffenerMm: 0.4, coverlayMm: 0.3 },
+  tolerances: {
+    outlineMm: 0.15,
+    holeMm: 0.1,
+    holeToEdgeMm: 0.15,
+    stiffenerMm: 0.4,
+    coverlayMm: 0.3,
+    bendPositionMm: 0.5,
+  },
   array: {
     partCount: 6,
     frameWidthMm: 8,

@@ -33,6 +33,7 @@ const END: Plan['connectorEnds'][number] = {
   contactStepMm: [0.3, 0.4],
   contactLengthMm: null,
   platedLengthMm: null,
+  target: null,
 }
 
 describe('a contact end, on a slope of 3 to 4', () => {

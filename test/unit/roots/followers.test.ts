@@ -131,7 +131,7 @@ describe('the table of roots', () => {
  * material has no specification. Nor does what a fabricator has not seen make a matrix or a query fail.
  */
 const STANDS_ALONE = `
-  plan-agreement bend-on-plan folded-clearance leaf-pull
+  plan-agreement bend-on-plan folded-clearance folded-envelope connector-targets leaf-pull
   foil-type foil-weight conductor-current voltage-drop stated-thickness finished-copper clad-adhesive sheet-bonds zone-joints outer-cover
   copper-encapsulation flexible-adhesive-in-rigid flexible-adhesive-in-rigid-class-three operating-temperature shield-stiffness rolling-direction rolling-direction-moving contact-finish impedance-given impedance-value line-crosstalk return-path
   solder-heat handling-count floor-life shield-ground outgassing skin-contact fluids slit-end-relief

@@ -69,7 +69,7 @@ describe.each(NAMES)('the plan of %s', (name) => {
 
   it('agrees with what is stated, draws every bend, and folds without a clash', () => {
     const { items } = evaluate(design, {})
-    for (const id of ['plan-agreement', 'bend-on-plan', 'folded-clearance', 'bend-fit']) {
+    for (const id of ['plan-agreement', 'bend-on-plan', 'folded-clearance', 'folded-envelope', 'bend-fit']) {
       expect(items.find(({ itemId }) => itemId === id)?.verdict, id).toBe('meets')
     }
   })

@@ -122,6 +122,7 @@ function makeEntry(
         contactStepMm: null,
         contactLengthMm: null,
         platedLengthMm: null,
+        target: null,
       }
     case 'corners':
       return { id, cornerId: owner, atMm: first }

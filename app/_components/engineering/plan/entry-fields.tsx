@@ -2,7 +2,7 @@
 
 import { Button } from '@/app/_components/ui/button'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
-import { type Design, type FieldNode, PLAN_FIELDS } from '@/lib/engine'
+import { type Design, type FieldNode, PLAN_FIELDS, type Plan } from '@/lib/engine'
 import { digitsOfEnteredLength, getShownUnit, getUnitSymbol } from '@/lib/engine/units'
 import { type PointMm, planSchema } from '@/lib/plan'
 import type { PlanEdit, PlanListKey } from '@/lib/plan/edit'
@@ -19,6 +19,7 @@ import { useDraft, useEdit } from '../draft'
 import { planOf, withEdit } from './additions'
 import { BELONGS, nameEntry } from './belongs'
 import { PlaceInput } from './place-input'
+import { TargetForm } from './target-form'
 import type { PlanEditor } from './use-plan-editor'
 
 type Fields = Readonly<Record<string, unknown>>
@@ -67,6 +68,18 @@ export function EntryFields({ editor, list, id }: { editor: PlanEditor; list: Pl
             )
           }
           if (POINTS.has(field)) return null
+          if (list === 'connectorEnds' && field === 'target') {
+            return (
+              <TargetForm
+                key={field}
+                index={index}
+                end={entry as Plan['connectorEnds'][number]}
+                name={nameEntry(state.design, list, entry)}
+                isReadOnly={editor.isReadOnly}
+                onChange={(next) => set(field, next)}
+              />
+            )
+          }
           if (field === 'anchorsMm') {
             return (
               <Anchors

@@ -1,12 +1,14 @@
 'use client'
 
 import { PageSection } from '@/app/_components/ui/section'
+import { PLAN_FIELDS } from '@/lib/engine'
 import { DraftProvider, SaveBar, type SaveDesignAction, type StoredRevision } from '../draft'
 import '../engineering.css'
 import { FoldedSection } from '../folded/folded-section'
 import './plan.css'
 import { ArrayForm } from './array-form'
 import { ChosenForm } from './chosen-form'
+import { HousingForm } from './housing-form'
 import { PlanCanvas } from './plan-canvas'
 import { PlanFiles } from './plan-files'
 import { PlanFindings } from './plan-findings'
@@ -63,9 +65,14 @@ function Editor() {
         </div>
       </div>
       {!isEmpty && (
-        <PageSection title="Array">
-          <ArrayForm editor={editor} />
-        </PageSection>
+        <>
+          <PageSection title="Array">
+            <ArrayForm editor={editor} />
+          </PageSection>
+          <PageSection title={PLAN_FIELDS.housing.label}>
+            <HousingForm />
+          </PageSection>
+        </>
       )}
       <PageSection title="Findings">
         <PlanFindings editor={editor} measured={measured} />

@@ -33,6 +33,21 @@ export function makePlacedTables(design: Design, words: SheetWords): SheetTable[
 
 const writePoint = ([x, y]: Point, words: SheetWords) => `${words.plan(x)}, ${words.plan(y)}`
 
+/** Where a contact end must lie in the folded part; nothing where nobody has said. */
+function writeTarget({ target }: Plan['connectorEnds'][number], words: SheetWords): string[] {
+  if (target === null) return []
+  const within = [
+    ...(target.withinMm === null ? [] : [`${words.plan(target.withinMm)} ${words.planUnit}`]),
+    ...(target.withinDeg === null ? [] : [`${asEntered(target.withinDeg)}°`]),
+  ]
+  return [
+    `folded at (${target.atMm.map((mm) => words.plan(mm)).join(', ')}), z from the top face of the area that stays`,
+    `pointing to (${target.pointsTo.map((part) => asEntered(part)).join(', ')})`,
+    ...(target.topFaces === null ? [] : [`top face to (${target.topFaces.map((part) => asEntered(part)).join(', ')})`]),
+    ...(within.length === 0 ? [] : [`within ${within.join(' and ')}`]),
+  ]
+}
+
 function makeBendLineTable(design: Design, plan: Plan, names: PlanReferences, words: SheetWords): SheetTable {
   const mm = words.planUnit
   return {
@@ -161,6 +176,7 @@ function makeShapeTable(plan: Plan, names: PlanReferences, words: SheetWords): S
             `contact length ${words.plan(end.contactLengthMm)}`,
             `plated ${words.plan(end.platedLengthMm)}`,
             `insertion ${words.plan(end.insertionDepthMm)}`,
+            ...writeTarget(end, words),
           ].join('; '),
         ],
       })),

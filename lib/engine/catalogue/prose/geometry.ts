@@ -108,6 +108,16 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Fold the plan with true thickness, radius and angle, bend by bend; take the least distance at the end and along the way. Cut it from paper at true scale where in doubt.',
   },
+  'folded-envelope': {
+    why: 'A part that folds well on the bench and is a millimetre too large meets the lid: the film is then pressed tighter than it was checked for.',
+    howToCheck:
+      'Take the box of the folded part along the area that stays, components included; compare with the room in the model of the enclosure, its own tolerances taken off.',
+  },
+  'connector-targets': {
+    why: 'An arm that ends a millimetre short is pulled, one that ends too far pushes itself out of its contacts, and one that points elsewhere is twisted by whoever assembles it.',
+    howToCheck:
+      'Take place and direction of each connector from the mechanical model; fold the plan and compare, with every radius, bend position and edge at its worst.',
+  },
   'flex-length': {
     why: 'Between two rigid parts the film has to be freed, covered and handled. Below a few millimetres resin from both edges meets in the middle, and no bend finds room.',
     howToCheck: 'Take the length between the facing edges; compare with what the fabricator makes.',

@@ -270,6 +270,16 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Fold in another order, or give the bend more radius{by}.',
     'Move the axis of the bend, or change its angle.',
   ],
+  'folded-envelope': [
+    'Bend at a smaller radius where strain and life allow it, or move the axis{by}.',
+    'Move or turn the component that stands highest.',
+    'Ask for more room.',
+  ],
+  'connector-targets': [
+    'Lengthen or shorten the arm, or move the axis of a bend{by}.',
+    'Give the arm a loop that takes up what is off.',
+    'Hold radii and places of bends by a tool, and state closer tolerances for them.',
+  ],
   'flex-length': ['Lengthen the flex zone{by}.', 'Ask the fabricator for the shortest flex length that they make.'],
   'flexible-adhesive-in-rigid': [
     'End the coverlay and its adhesive just under the rigid edge, outside of the holes.',

@@ -55,6 +55,7 @@ export const TOLERANCE_FIELDS = {
   holeToEdgeMm: { label: 'Hole to edge, ±', inText: 'hole to edge ±', unit: 'mm' },
   stiffenerMm: { label: 'Stiffener position, ±', inText: 'stiffener position ±', unit: 'mm' },
   coverlayMm: { label: 'Coverlay position, ±', inText: 'coverlay position ±', unit: 'mm' },
+  bendPositionMm: { label: 'Bend position, ±', inText: 'bend position ±', unit: 'mm' },
 } as const satisfies FieldsOf<Brief['tolerances']>
 
 export const ARRAY_FIELDS = {

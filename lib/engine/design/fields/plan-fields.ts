@@ -67,6 +67,22 @@ export const PLAN_FIELDS = {
       contactStepMm: { label: 'Step between contacts', unit: 'mm' },
       contactLengthMm: { label: 'Length of a contact', unit: 'mm' },
       platedLengthMm: { label: 'Plated length', unit: 'mm' },
+      target: {
+        label: 'Target when folded',
+        inText: 'target when folded',
+        fields: {
+          atMm: {
+            label: 'Comes to lie at',
+            inText: 'place of the target',
+            unit: 'mm',
+            hint: 'Middle of the edge, halfway through its thickness: x and y of the plan, z from the top face of the area that stays.',
+          },
+          pointsTo: { label: 'Points to', inText: 'direction of the target' },
+          topFaces: { label: 'Top face looks to', inText: 'direction in which the top face looks' },
+          withinMm: { label: 'May be off by', inText: 'how far the end may be off', unit: 'mm' },
+          withinDeg: { label: 'May be turned by', inText: 'how far the end may be turned', unit: 'deg' },
+        },
+      },
     },
   },
   coverlayOpenings: {
@@ -156,6 +172,20 @@ export const PLAN_FIELDS = {
       frameMm: { label: 'Frame', unit: 'mm' },
       tabs: { label: 'Tabs', entry: { ...ID, atMm: AT, widthMm: WIDTH } },
       fiducials: { label: 'Fiducials', entry: { ...ID, atMm: AT } },
+    },
+  },
+  housing: {
+    label: 'Room for the folded part',
+    inText: 'room for the folded part',
+    fields: {
+      heldAreaId: { label: 'Area that stays', hint: 'The others fold about it; the largest where none is named.' },
+      alongXMm: { label: 'Room along x', unit: 'mm' },
+      alongYMm: { label: 'Room along y', unit: 'mm' },
+      heightMm: {
+        label: 'Room in height',
+        unit: 'mm',
+        hint: 'Square to the area that stays, on both sides of it together.',
+      },
     },
   },
 } as const satisfies FieldsOf<Plan>

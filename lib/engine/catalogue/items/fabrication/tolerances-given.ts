@@ -18,6 +18,7 @@ const LIMIT_OF = {
   holeToEdgeMm: 'holeToEdgeToleranceMm',
   stiffenerMm: 'stiffenerToleranceMm',
   coverlayMm: 'coverlayToleranceMm',
+  bendPositionMm: 'bendPositionToleranceMm',
 } as const satisfies Record<ToleranceKey, LimitKey>
 
 export const tolerancesGiven = defineItem({
@@ -37,9 +38,11 @@ export const tolerancesGiven = defineItem({
     'brief.tolerances.holeToEdgeMm',
     'brief.tolerances.stiffenerMm',
     'brief.tolerances.coverlayMm',
+    'brief.tolerances.bendPositionMm',
     ...SECTION_INPUTS,
     'features.holes',
     'features.none',
+    'bends',
   ],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
@@ -79,6 +82,8 @@ function isAsked(key: ToleranceKey, context: EvaluationContext): boolean {
       return layers.some(({ kind }) => kind === 'stiffener')
     case 'coverlayMm':
       return layers.some(({ kind }) => kind === 'coverlay-film')
+    case 'bendPositionMm':
+      return context.design.bends.length > 0
   }
 }
 

@@ -1,11 +1,12 @@
 import type { Clash } from '@/lib/fold'
 import type { EvaluationContext } from '../../../context'
-import { checkFold, type FoldableDesign, findOrder, listChains, placeOfBody, prepareFolding } from '../../../folding'
+import { checkFold, type FoldableDesign, findOrder, placeOfBody, prepareFolding } from '../../../folding'
 import type { Limit, Outcome } from '../../../results'
 import { inSentence } from '../../../units'
 import { DESIGN_PLACE, placeOf } from '../../checks'
-import { cannotTell, decide, makeNoneAllowed, makeSourceLimit, notComputedFrom } from '../../decide'
+import { cannotTell, decide, makeNoneAllowed, makeSourceLimit } from '../../decide'
 import { defineItem } from '../../define-item'
+import { CHAIN_LIMITS, listOpenChains, onFolded } from '../../folding-ground'
 import { BEND_PLACE_INPUTS, SECTION_INPUTS } from '../../item-inputs'
 
 const EQUATION = 'least distance of the folded solids'
@@ -29,20 +30,6 @@ export const foldedClearance = defineItem({
   check: (context) => {
     const { design, zones, bends } = context
     const folding = prepareFolding(design, zones, bends)
-    if (folding.kind === 'missing') return [notComputedFrom(folding.missing, [DESIGN_PLACE])]
-    if (folding.kind === 'loose-leaves') {
-      const loose = design.bends.filter(({ id }) => folding.bendIds.includes(id))
-      return [
-        cannotTell(
-          'the folded part',
-          {
-            because: `the leaves of ${loose.map(({ name }) => name).join(', ')} are not bonded, and each takes a way of its own`,
-            decidedBy: 'try it on a model of film',
-          },
-          loose.map((bend) => placeOf('bend', bend)),
-        ),
-      ]
-    }
     const limit = context.getLimit('foldedClearanceMm')
     if (folding.kind === 'impossible') {
       return folding.reasons.map(({ bendId, reason }) => {
@@ -57,6 +44,7 @@ export const foldedClearance = defineItem({
         })
       })
     }
+    if (folding.kind !== 'foldable') return onFolded(context, 'the folded part', () => [])
     const open = judgeChains(context, folding.value)
     if (open.length > 0) return open
     const state = checkFold(folding.value, limit.value)
@@ -72,30 +60,21 @@ export const foldedClearance = defineItem({
   },
 })
 
-/** What a drawn plan is taken to be true to, as where stated dimensions are held against it. Our choice. */
-const CHAIN_LIMITS = {
-  offset: makeSourceLimit({ key: 'chainOffset', value: 0.05, unit: 'mm', sense: 'at-most', sourceKey: 'ownChoice' }),
-  turn: makeSourceLimit({ key: 'chainTurn', value: 0.5, unit: 'deg', sense: 'at-most', sourceKey: 'ownChoice' }),
-} as const
-
 /** A ring of areas that its bends do not bring back to itself would have to tear or buckle: there is no folded state to look at. */
 function judgeChains(context: EvaluationContext, folding: FoldableDesign): Outcome[] {
-  return listChains(folding).flatMap(({ bendId, offsetMm, turnDeg }): Outcome[] => {
+  return listOpenChains(folding).map(({ bendId, offsetMm, turnDeg }): Outcome => {
     const bend = context.design.bends.find(({ id }) => id === bendId)
     const places = [bend === undefined ? DESIGN_PLACE : placeOf('bend', bend)]
     const name = bend?.name ?? bendId
     const isOff = offsetMm > CHAIN_LIMITS.offset.value
-    if (!isOff && turnDeg <= CHAIN_LIMITS.turn.value) return []
-    return [
-      decide({
-        value: isOff ? offsetMm : turnDeg,
-        limit: isOff ? CHAIN_LIMITS.offset : CHAIN_LIMITS.turn,
-        places,
-        what: `what is left at bend ${name}, which closes a ring of areas`,
-        equation: 'ring followed one way round, neutral lengths kept',
-        summary: `The ring of areas that bend ${name} closes does not close when it is folded: its ends are ${inSentence(offsetMm, 'mm')} apart and turned by ${inSentence(turnDeg, 'deg')} to each other.`,
-      }),
-    ]
+    return decide({
+      value: isOff ? offsetMm : turnDeg,
+      limit: isOff ? CHAIN_LIMITS.offset : CHAIN_LIMITS.turn,
+      places,
+      what: `what is left at bend ${name}, which closes a ring of areas`,
+      equation: 'ring followed one way round, neutral lengths kept',
+      summary: `The ring of areas that bend ${name} closes does not close when it is folded: its ends are ${inSentence(offsetMm, 'mm')} apart and turned by ${inSentence(turnDeg, 'deg')} to each other.`,
+    })
   })
 }
 

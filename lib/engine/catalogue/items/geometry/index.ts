@@ -9,6 +9,7 @@ import { conductorCorners } from './conductor-corners'
 import { conductorSpace } from './conductor-space'
 import { conductorSpacing } from './conductor-spacing'
 import { conductorWidth } from './conductor-width'
+import { connectorTargets } from './connector-targets'
 import { contactGeometry } from './contact-geometry'
 import { contactStrain } from './contact-strain'
 import { copperToOutline } from './copper-to-outline'
@@ -24,6 +25,7 @@ import { fingerSupport } from './finger-support'
 import { flexLength } from './flex-length'
 import { foldModel, foldOrderModel } from './fold-model'
 import { foldedClearance } from './folded-clearance'
+import { foldedEnvelope } from './folded-envelope'
 import { forming } from './forming'
 import { freeLength } from './free-length'
 import { holeAspect } from './hole-aspect'
@@ -93,6 +95,8 @@ export const GEOMETRY_ITEMS: readonly ItemDefinition[] = [
   straightFilm,
   flexLength,
   foldedClearance,
+  foldedEnvelope,
+  connectorTargets,
   transitionRelief,
   radiusHolder,
   foldModel,

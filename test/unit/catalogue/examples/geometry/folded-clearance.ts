@@ -11,7 +11,11 @@ const line = (x: number): Plan['dividingLines'][number]['nodes'] => [
 ]
 
 /** A strip 12 mm wide: board to 20 mm, arm to 80 mm, then the fingers; the axes of its three bends on the arm. */
-function drawStrip(design: Design, fingersMm: number, axesMm: readonly (readonly [bendId: string, x: number])[]): void {
+export function drawStrip(
+  design: Design,
+  fingersMm: number,
+  axesMm: readonly (readonly [bendId: string, x: number])[],
+): void {
   const endMm = 80 + fingersMm
   design.plan = {
     ...EMPTY_PLAN,
@@ -44,7 +48,7 @@ function cutWindow(design: Design, fromMm: number, toMm: number): void {
   for (const area of design.plan.areas) area.markMm = [area.markMm[0], 2]
 }
 
-const AXES = [
+export const STRIP_AXES = [
   ['hinge', 32],
   ['rocker', 54],
   ['fold', 70],
@@ -54,12 +58,12 @@ export const foldedClearanceExamples: readonly ItemExample[] = [
   { name: 'nothing drawn', expect: 'not-applicable' },
   {
     name: 'three quarter turns round, the finger end 6 mm below the board',
-    change: (d) => drawStrip(d, 10, AXES),
+    change: (d) => drawStrip(d, 10, STRIP_AXES),
     expect: 'meets',
   },
   {
     name: 'a finger end so long that it comes up through the board',
-    change: (d) => drawStrip(d, 26, AXES),
+    change: (d) => drawStrip(d, 26, STRIP_AXES),
     expect: 'fails',
   },
   {
@@ -75,7 +79,7 @@ export const foldedClearanceExamples: readonly ItemExample[] = [
   {
     name: 'a window in the arm under a bend: both strips beside it bend as one',
     change: (d) => {
-      drawStrip(d, 10, AXES)
+      drawStrip(d, 10, STRIP_AXES)
       cutWindow(d, 28, 36)
     },
     expect: 'meets',
@@ -83,7 +87,7 @@ export const foldedClearanceExamples: readonly ItemExample[] = [
   {
     name: 'a ring round a window, of which one side alone is bent: it would have to tear',
     change: (d) => {
-      drawStrip(d, 10, AXES.slice(0, 2))
+      drawStrip(d, 10, STRIP_AXES.slice(0, 2))
       cutWindow(d, 22, 78)
       d.plan?.bendLines.push({ id: 'axis-fold', bendId: 'fold', fromMm: [70, 0], toMm: [70, 5] })
     },
@@ -92,14 +96,14 @@ export const foldedClearanceExamples: readonly ItemExample[] = [
   {
     name: 'leaves that are not bonded, which is no fault of the plan',
     change: (d) => {
-      drawStrip(d, 10, AXES)
+      drawStrip(d, 10, STRIP_AXES)
       addUnbondedLeaf(d, 50)
     },
     expect: 'cannot-tell',
   },
   {
     name: 'a bend whose axis is not drawn',
-    change: (d) => drawStrip(d, 10, AXES.slice(1)),
+    change: (d) => drawStrip(d, 10, STRIP_AXES.slice(1)),
     expect: 'not-computed',
   },
 ]

@@ -24,6 +24,7 @@ import { fingerSupportExamples } from './finger-support'
 import { flexLengthExamples } from './flex-length'
 import { foldModelExamples, foldOrderModelExamples } from './fold-model'
 import { foldedClearanceExamples } from './folded-clearance'
+import { connectorTargetsExamples, foldedEnvelopeExamples } from './folded-fit'
 import { formingExamples } from './forming'
 import { freeLengthExamples } from './free-length'
 import { holeAspectExamples } from './hole-aspect'
@@ -75,6 +76,8 @@ export const GEOMETRY_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>>
   'fold-order-model': foldOrderModelExamples,
   'flex-length': flexLengthExamples,
   'folded-clearance': foldedClearanceExamples,
+  'folded-envelope': foldedEnvelopeExamples,
+  'connector-targets': connectorTargetsExamples,
   'hole-aspect': holeAspectExamples,
   'hole-plating': holePlatingExamples,
   'hole-to-bend': holeToBendExamples,

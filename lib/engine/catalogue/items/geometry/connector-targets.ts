@@ -1,0 +1,135 @@
+import type { EvaluationContext } from '../../../context'
+import { type FoldableDesign, missTarget, placeConnectorEnd } from '../../../folding'
+import type { Outcome } from '../../../results'
+import { inSentence } from '../../../units'
+import { placeOf } from '../../checks'
+import { cannotTell, decide, makeDesignLimit, notComputed } from '../../decide'
+import { defineItem } from '../../define-item'
+import { onFolded } from '../../folding-ground'
+import { BEND_PLACE_INPUTS, SECTION_INPUTS } from '../../item-inputs'
+
+export const connectorTargets = defineItem({
+  id: 'connector-targets',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Does each contact end come to lie, and point, where its connector is once the part is folded?',
+  titles: {
+    meets: 'Contact ends come to lie at their connectors',
+    fails: 'A contact end does not come to lie at its connector',
+    'thin-margin': 'Contact ends reach their connectors at nominal, not over the tolerances',
+  },
+  appliesTo: { needs: ['bends', 'bend-lines', 'drawn-ends'], says: 'plans with bends and a contact end' },
+  limits: [],
+  sourceKeys: ['exactArithmetic'],
+  restsOn: [
+    'plan',
+    ...SECTION_INPUTS,
+    ...BEND_PLACE_INPUTS,
+    'bends.*.insideFace',
+    'bends.*.radiusToleranceMm',
+    'brief.tolerances.bendPositionMm',
+    'brief.tolerances.outlineMm',
+  ],
+  decidedWhen: 'layout',
+  answeredBy: ['member'],
+  monotone: [
+    { path: 'plan.connectorEnds[].target.withinMm', worse: 'smaller' },
+    { path: 'plan.connectorEnds[].target.withinDeg', worse: 'smaller' },
+  ],
+  check: (context) => {
+    const ends = context.design.plan?.connectorEnds ?? []
+    const open = ends.flatMap((end, index) => (end.target === null ? [listOpen(context, index)] : []))
+    if (open.length === ends.length) return open
+    return [
+      ...onFolded(context, 'where contact ends come to lie', (folding) =>
+        ends.flatMap((end, index) => (end.target === null ? [] : judgeEnd(context, folding, index))),
+      ),
+      ...open,
+    ]
+  },
+})
+
+function nameEnd({ design }: EvaluationContext, index: number) {
+  const end = design.plan?.connectorEnds[index]
+  const connector = design.features.connectors.find(({ id }) => id === end?.connectorId)
+  const name = connector?.name ?? end?.connectorId ?? ''
+  return { name, places: connector === undefined ? [] : [placeOf('connector', connector)] }
+}
+
+function listOpen(context: EvaluationContext, index: number): Outcome {
+  const { name, places } = nameEnd(context, index)
+  return notComputed(
+    ['plan', 'connectorEnds', index, 'target'],
+    `where ${name} must come to lie when folded`,
+    places,
+    'typed',
+  )
+}
+
+function judgeEnd(context: EvaluationContext, folding: FoldableDesign, index: number): Outcome[] {
+  const { design } = context
+  const drawn = design.plan?.connectorEnds[index]
+  const { name, places } = nameEnd(context, index)
+  if (drawn === undefined || drawn.target === null) return []
+  const { target } = drawn
+  const end = placeConnectorEnd(design, folding, drawn)
+  if (end.kind === 'in-bend') {
+    return [
+      cannotTell(
+        `where ${name} comes to lie`,
+        {
+          because: 'its edge is no edge of an area that stays plane',
+          decidedBy: 'draw it on the edge of the part, clear of bends',
+        },
+        places,
+      ),
+    ]
+  }
+  const { offsetMm, offsetRangeMm, slackMm, turnDeg } = missTarget(end, target)
+  const lacks = (field: 'withinMm' | 'withinDeg', what: string) =>
+    notComputed(['plan', 'connectorEnds', index, 'target', field], what, places, 'typed')
+  const limitOf = (unit: 'mm' | 'deg', value: number) =>
+    makeDesignLimit({
+      key: unit === 'mm' ? 'endOffsetMm' : 'endTurnDeg',
+      value,
+      unit,
+      sense: 'at-most',
+      sourceKey: 'exactArithmetic',
+      name: `target of ${name}`,
+    })
+  return [
+    target.withinMm === null
+      ? lacks('withinMm', `how far ${name} may be off its target`)
+      : decide({
+          value: offsetMm,
+          range: offsetRangeMm,
+          rangeOver: 'tolerances',
+          limit: limitOf('mm', target.withinMm),
+          places,
+          what: `distance of ${name} from its target, folded`,
+          equation:
+            'plan folded with true radii; tolerances of radii, places of bends and profile added in their worst directions',
+          remark: describeSlack(slackMm),
+        }),
+    target.withinDeg === null
+      ? lacks('withinDeg', `how far ${name} may be turned off its target`)
+      : decide({
+          value: turnDeg,
+          limit: limitOf('deg', target.withinDeg),
+          places,
+          what: `turn of ${name} off its target, folded`,
+          equation:
+            'angle between the directions in which end and target point, and between their top faces where stated',
+        }),
+  ]
+}
+
+/** Below this nothing of the trade could tell. */
+const NO_SLACK_MM = 0.01
+
+function describeSlack(slackMm: number): string {
+  if (Math.abs(slackMm) < NO_SLACK_MM) return 'Along its direction it lies as long as it has to.'
+  return slackMm > 0
+    ? `Along its direction it reaches ${inSentence(slackMm, 'mm')} too far: slack that the film has to take up.`
+    : `Along its direction it comes ${inSentence(-slackMm, 'mm')} short: the film would be pulled.`
+}

@@ -1,0 +1,87 @@
+import type { Design } from '@/lib/engine'
+import { addUnbondedLeaf } from '../changes'
+import type { ItemExample } from '../item-example'
+import { drawStrip, STRIP_AXES } from './folded-clearance'
+
+function giveRoom(design: Design, alongXMm: number | null, heightMm: number | null): void {
+  drawStrip(design, 10, STRIP_AXES)
+  if (design.plan !== null) design.plan.housing = { heldAreaId: 'a-board', alongXMm, alongYMm: 12.5, heightMm }
+}
+
+export const foldedEnvelopeExamples: readonly ItemExample[] = [
+  { name: 'nothing drawn', expect: 'not-applicable' },
+  { name: 'room to spare on every side', change: (d) => giveRoom(d, 60, 60), expect: 'meets' },
+  { name: 'a room lower than the arm folds', change: (d) => giveRoom(d, 60, 2), expect: 'fails' },
+  { name: 'a room of which one side is not known', change: (d) => giveRoom(d, 60, null), expect: 'not-computed' },
+  {
+    name: 'a side that is too small counts, whatever else is not known',
+    change: (d) => giveRoom(d, 5, null),
+    expect: 'fails',
+  },
+  {
+    name: 'leaves that are not bonded',
+    change: (d) => {
+      giveRoom(d, 60, 60)
+      addUnbondedLeaf(d, 50)
+    },
+    expect: 'cannot-tell',
+  },
+]
+
+/** A strip with one quarter turn down, and its finger end 90 mm along it. */
+function aim(design: Design, byMm: number, pointsTo: [number, number, number], withinMm: number | null): void {
+  design.bends = design.bends.filter(({ id }) => id === 'hinge')
+  for (const { crossings } of design.features.conductors) crossings.length = 0
+  drawStrip(design, 10, STRIP_AXES.slice(0, 1))
+  const [bend] = design.bends
+  const [connector] = design.features.connectors
+  if (design.plan === null || bend === undefined || connector === undefined) return
+  bend.angleDeg = 180
+  bend.insideRadiusMm = 2
+  bend.radiusToleranceMm = 0.1
+  bend.insideFace = 'bottom'
+  design.plan.housing = { heldAreaId: 'a-board', alongXMm: null, alongYMm: null, heightMm: null }
+  design.plan.connectorEnds = [
+    {
+      id: 'end',
+      connectorId: connector.id,
+      fromMm: [90, 0],
+      toMm: [90, 12],
+      insertionDepthMm: null,
+      contactCount: null,
+      firstContactMm: null,
+      contactStepMm: null,
+      contactLengthMm: null,
+      platedLengthMm: null,
+      // Half a turn about 32 mm brings the end back to 64 - 90 mm along x, whatever the radius.
+      target: { atMm: [-26 + byMm, 6, 0], pointsTo, topFaces: [0, 0, -1], withinMm, withinDeg: 2 },
+    },
+  ]
+}
+
+/** The end lies below the board by the height of the fold: any target within that of it is met by a wide tolerance. */
+const WIDE_MM = 12
+
+export const connectorTargetsExamples: readonly ItemExample[] = [
+  { name: 'nothing drawn', expect: 'not-applicable' },
+  { name: 'an end that points back under the board', change: (d) => aim(d, 0, [-1, 0, 0], WIDE_MM), expect: 'meets' },
+  { name: 'an end that points away from its connector', change: (d) => aim(d, 0, [1, 0, 0], WIDE_MM), expect: 'fails' },
+  { name: 'a connector half a metre off', change: (d) => aim(d, 500, [-1, 0, 0], WIDE_MM), expect: 'fails' },
+  { name: 'how far it may be off is not known', change: (d) => aim(d, 0, [-1, 0, 0], null), expect: 'not-computed' },
+  {
+    name: 'a target that nobody has stated',
+    change: (d) => {
+      aim(d, 0, [-1, 0, 0], WIDE_MM)
+      for (const end of d.plan?.connectorEnds ?? []) end.target = null
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'an edge within the part, which is no end of it',
+    change: (d) => {
+      aim(d, 0, [-1, 0, 0], WIDE_MM)
+      for (const end of d.plan?.connectorEnds ?? []) Object.assign(end, { fromMm: [85, 0], toMm: [85, 12] })
+    },
+    expect: 'cannot-tell',
+  },
+]

@@ -65,6 +65,7 @@ export const paths = {
   resetPassword: (token: string) => `/reset-password/${enc(token)}`,
   confirmAddress: (token: string) => `/confirm-address/${enc(token)}`,
   account: (linked?: boolean) => (linked === undefined ? '/account' : `/account?linked=${linked ? 'yes' : 'no'}`),
+  questions: (show = '') => (show === '' ? '/questions' : `/questions?show=${enc(show)}`),
   projects: () => '/projects',
   newProject: () => '/projects/new',
   project: (projectId: string) => `/projects/${enc(projectId)}`,

@@ -82,6 +82,7 @@ export { sayArtworkRole } from './acts/review/artwork-roles'
 export { decideCondition } from './acts/review/conditions'
 export { declareBuildable } from './acts/review/declarations'
 export { acknowledgeDifference, takeUpDifference } from './acts/review/differences'
+export { noteOnDrawing } from './acts/review/drawing-notes'
 export { addArtwork, attachFile, removeArtwork, removeAttachment } from './acts/review/files'
 export { recordMeeting } from './acts/review/meetings'
 export { acceptNeed, dropNeed, reportNeed, stateNeed } from './acts/review/needs'
@@ -102,7 +103,14 @@ export { createRevision, evaluateAgain, importDesign, saveDesign } from './acts/
 export { signRevision, withdrawSignature } from './acts/review/signatures'
 export { advanceRevision, type MovedRevision, sendBackRevision, withdrawRevision } from './acts/review/stage-moves'
 export { updateTemplate } from './acts/review/template-updates'
-export { closeThread, editComment, openThread, reopenThread, replyToThread } from './acts/review/threads'
+export {
+  assignThread,
+  closeThread,
+  editComment,
+  openThread,
+  reopenThread,
+  replyToThread,
+} from './acts/review/threads'
 export { decideWaiver, proposeWaiver } from './acts/review/waivers'
 export { adoptOlderState } from './acts/workspace/adopt-state'
 export { type Backup, createBackup, makeBackup } from './acts/workspace/backups'
@@ -161,6 +169,7 @@ export { getCapacities, getProjectSignOffPolicy, listCapacityProjects } from './
 export { getProject, listProjects } from './reads/projects'
 export { getProposal } from './reads/proposals'
 export { isDatabaseThere, type Pulse, takePulse } from './reads/pulse'
+export { type AskedQuestion, listQuestions, type QuestionsView } from './reads/questions'
 export { listRefusedSignIns } from './reads/refused-sign-ins'
 export { getTrailFile, listRevisionTrail } from './reads/revision-trail'
 export { exportDesign, exportResults, getRevision } from './reads/revisions'

@@ -226,6 +226,12 @@ export const ACTS = {
   }),
   closeThread: act({ input: review.closeThreadInput, rule: 'thread:close', records: ['thread-closed'] }),
   reopenThread: act({ input: review.reopenThreadInput, rule: 'thread:close', records: ['thread-reopened'] }),
+  assignThread: act({ input: review.assignThreadInput, rule: 'thread:assign', records: ['thread-assigned'] }),
+  noteOnDrawing: act({
+    input: review.noteOnDrawingInput,
+    rule: 'revision:edit',
+    records: ['design-saved', 'thread-noted', 'signature-voided'],
+  }),
   editComment: act({ input: review.editCommentInput, rule: 'comment:edit', records: ['comment-edited'] }),
   proposeChange: act({
     input: proposals.proposeChangeInput,

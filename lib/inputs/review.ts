@@ -89,6 +89,12 @@ export const anchorSchema = z
     message: 'applies to artwork only',
   })
 
+/** Who is to answer, and by when; empty where nobody in particular is asked, or no day is known. */
+const wantedFields = {
+  ownerId: z.union([z.literal(''), recordIdSchema]),
+  dueOn: z.union([z.literal(''), z.iso.date('is not a date such as 2027-03-01')]),
+}
+
 export const openThreadInput = z.strictObject({
   revisionId: recordIdSchema,
   anchor: anchorSchema,
@@ -97,9 +103,29 @@ export const openThreadInput = z.strictObject({
   text: saidTextSchema,
   /** Which fabricator takes part; absent keeps the thread within the team. A fabricator's own is always used. */
   companyId: recordIdSchema.optional(),
+  ownerId: wantedFields.ownerId.optional(),
+  dueOn: wantedFields.dueOn.optional(),
   requestKey: requestKeySchema,
 })
 export type OpenThreadInput = z.infer<typeof openThreadInput>
+
+/** Who is to answer a thread, and by when. */
+export const assignThreadInput = z.strictObject({
+  threadId: recordIdSchema,
+  seenVersion: seenVersionSchema,
+  ...wantedFields,
+  requestKey: requestKeySchema,
+})
+export type AssignThreadInput = z.infer<typeof assignThreadInput>
+
+/** A note of the drawing, in the words that were agreed in a thread. `seenVersion` is the design's. */
+export const noteOnDrawingInput = z.strictObject({
+  threadId: recordIdSchema,
+  seenVersion: seenVersionSchema,
+  text: saidTextSchema,
+  requestKey: requestKeySchema,
+})
+export type NoteOnDrawingInput = z.infer<typeof noteOnDrawingInput>
 
 export const replyInput = z.strictObject({
   threadId: recordIdSchema,

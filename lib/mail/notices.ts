@@ -20,8 +20,8 @@ export interface MailPlace {
 export interface Wanted {
   /** `answer it`: completes "Please". */
   readonly act: string
-  /** YYYY-MM-DD, and what happens then; null where the brief states no date. */
-  readonly until: { readonly date: string; readonly event: string } | null
+  /** YYYY-MM-DD, and what happens then, where something does; null where the brief states no date. */
+  readonly until: { readonly date: string; readonly event: string | null } | null
 }
 
 export const PROPOSAL_EVENTS = ['made', 'accepted', 'declined', 'withdrawn'] as const
@@ -62,6 +62,8 @@ export type MailNotice =
       readonly anchor: string | null
       readonly by: string
       readonly text: string | null
+      /** The reader is named as the one to answer. */
+      readonly isAssigned?: boolean
       readonly wanted: Wanted | null
     }
   | {
@@ -221,7 +223,7 @@ function describeWanted(wanted: Wanted | null): string[] {
   return [
     until === null
       ? `Please ${act}. The brief states no date.`
-      : `Please ${act} by ${until.date}, when ${until.event}.`,
+      : `Please ${act} by ${until.date}${until.event === null ? '' : `, when ${until.event}`}.`,
   ]
 }
 
@@ -396,7 +398,10 @@ function composeThreadMail(notice: Extract<MailNotice, { kind: 'query' | 'answer
   const title = notice.title === null ? thing : `${thing} "${notice.title}"`
   const on = notice.anchor === null ? '' : `, on ${notice.anchor}`
   const lead = {
-    query: `${notice.by} opened the ${title}${on}, in ${nameOf(notice.place)}.`,
+    query:
+      notice.isAssigned === true
+        ? `${notice.by} asks you to answer the ${title}${on}, in ${nameOf(notice.place)}.`
+        : `${notice.by} opened the ${title}${on}, in ${nameOf(notice.place)}.`,
     answer: `${notice.by} answered the ${title}${on}, in ${nameOf(notice.place)}.`,
     mention: `${notice.by} mentions you in the ${title}${on}, in ${nameOf(notice.place)}.`,
   }[notice.kind]

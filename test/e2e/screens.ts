@@ -111,6 +111,8 @@ export function listScreens(scene: ScreenScene): Screen[] {
     { name: 'mail-message', path: `/workspace/mail/${scene.mailId}`, as: 'admin' },
     { name: 'catalogue-delivered', path: '/catalogue?edition=delivered', as: 'lead' },
     { name: 'projects', path: '/projects', as: 'lead' },
+    { name: 'questions', path: '/questions', as: 'lead' },
+    { name: 'questions-fabricator', path: '/questions', as: 'brackenfold' },
     { name: 'project', path: skua, as: 'lead' },
     { name: 'invite', path: `${skua}/invite`, as: 'lead' },
     { name: 'issues', path: `/projects/${scene.pipitId}/issues`, as: 'lead' },

@@ -17,6 +17,8 @@ export const replyToThread = action('replyToThread')
 export const closeThread = action('closeThread')
 export const reopenThread = action('reopenThread')
 export const editComment = action('editComment')
+export const assignThread = action('assignThread')
+export const noteOnDrawing = action('noteOnDrawing', { turn: 'calculations' })
 
 export const proposeChange = action('proposeChange', { turn: 'calculations' })
 export const decideProposal = action('decideProposal', { turn: 'calculations' })

@@ -19,3 +19,13 @@ export function useMentionable(companyId: string | null): readonly ThreadReader[
     ({ fabricatorCompanyId }) => fabricatorCompanyId === null || fabricatorCompanyId === companyId,
   )
 }
+
+export const NOBODY_NAMED = { value: '', label: 'nobody in particular' }
+
+/**
+ * People who may be named to answer a thread; the server refuses those who cannot.
+ * @param companyId  the fabricator that takes part; null is the team only
+ */
+export function useThreadOwners(companyId: string | null): readonly { value: string; label: string }[] {
+  return useMentionable(companyId).map(({ id, name }) => ({ value: id, label: name }))
+}

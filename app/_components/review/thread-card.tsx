@@ -4,19 +4,27 @@ import Link from 'next/link'
 import { useState } from 'react'
 import { useController } from 'react-hook-form'
 import { Button } from '@/app/_components/ui/button'
-import { FormCheckbox, FormTextArea } from '@/app/_components/ui/form-fields'
+import { FormCheckbox, FormSelect, FormText, FormTextArea } from '@/app/_components/ui/form-fields'
 import { FormFoot } from '@/app/_components/ui/form-foot'
 import { ReasonForm } from '@/app/_components/ui/reason-form'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { paths, type RevisionTab } from '@/lib/addresses'
 import type { CommentView, ThreadView } from '@/lib/data'
-import { closeThreadInput, editCommentInput, reopenThreadInput, replyInput } from '@/lib/inputs'
+import {
+  assignThreadInput,
+  closeThreadInput,
+  editCommentInput,
+  noteOnDrawingInput,
+  reopenThreadInput,
+  replyInput,
+} from '@/lib/inputs'
 import { DONE_KINDS, THREAD_KIND_WORDS } from '@/lib/review'
-import { closeThread, editComment, reopenThread, replyToThread } from './actions'
+import { assignThread, closeThread, editComment, noteOnDrawing, reopenThread, replyToThread } from './actions'
 import { CommentField } from './comment-field'
 import { DoneField } from './done-field'
 import { FileList } from './file-list'
+import { NOBODY_NAMED, useThreadOwners } from './mention-people'
 import { UploadForm } from './upload-form'
 
 const ANCHOR_TABS: Readonly<Record<ThreadView['anchor']['kind'], RevisionTab>> = {
@@ -37,7 +45,7 @@ interface ThreadCardProps {
 
 /** One thread: what it is about, what was said, and what the reader may do next. */
 export function ThreadCard({ projectId, thread, maxFileBytes }: ThreadCardProps) {
-  const [act, setAct] = useState<'none' | 'close' | 'reopen'>('none')
+  const [act, setAct] = useState<'none' | 'close' | 'reopen' | 'assign' | 'note'>('none')
   const target = { tab: ANCHOR_TABS[thread.anchor.kind], id: thread.anchor.id }
   return (
     <article className="thread" id={`thread-${thread.id}`} aria-labelledby={`thread-title-${thread.id}`}>
@@ -51,6 +59,18 @@ export function ThreadCard({ projectId, thread, maxFileBytes }: ThreadCardProps)
           {thread.openedBy.name}, <Timestamp at={thread.openedAt} />
           {thread.company === null ? '; the team only' : `; with ${thread.company.name}`}
         </p>
+        {(thread.owner !== null || thread.dueOn !== null) && (
+          <p className="small">
+            {thread.owner !== null && <>Owner {thread.owner.name}</>}
+            {thread.owner !== null && thread.dueOn !== null && ', '}
+            {thread.dueOn !== null && (
+              <>
+                {thread.owner === null ? 'Due' : 'due'} <span className="nowrap">{thread.dueOn}</span>
+                {thread.isOverdue && <strong> (overdue)</strong>}
+              </>
+            )}
+          </p>
+        )}
       </header>
       <ol className="comments">
         {thread.comments.map((comment) => (
@@ -76,6 +96,10 @@ export function ThreadCard({ projectId, thread, maxFileBytes }: ThreadCardProps)
         </p>
       )}
       {thread.may.reply && act === 'none' && <ReplyForm thread={thread} />}
+      {act === 'assign' && <AssignForm thread={thread} onClose={() => setAct('none')} />}
+      {act === 'note' && thread.drawingNote !== null && (
+        <NoteForm threadId={thread.id} note={thread.drawingNote} onClose={() => setAct('none')} />
+      )}
       {act === 'close' && <CloseForm thread={thread} onClose={() => setAct('none')} />}
       {act === 'reopen' && (
         <ReasonForm
@@ -91,6 +115,12 @@ export function ThreadCard({ projectId, thread, maxFileBytes }: ThreadCardProps)
         <div className="row no-print">
           {thread.may.close && <Button onPress={() => setAct('close')}>Close the thread</Button>}
           {thread.may.reopen && <Button onPress={() => setAct('reopen')}>Reopen</Button>}
+          {thread.drawingNote !== null && <Button onPress={() => setAct('note')}>Add to the drawing notes</Button>}
+          {thread.may.assign && (
+            <Button weight="quiet" onPress={() => setAct('assign')}>
+              {thread.owner === null && thread.dueOn === null ? 'Set owner and due day' : 'Change owner or due day'}
+            </Button>
+          )}
         </div>
       )}
     </article>
@@ -246,6 +276,72 @@ function CloseForm({ thread, onClose }: { thread: ThreadView; onClose: () => voi
         />
       )}
       <FormFoot refusal={refusal} isPending={isPending} label="Close the thread" onCancel={onClose} />
+    </form>
+  )
+}
+
+function AssignForm({ thread, onClose }: { thread: ThreadView; onClose: () => void }) {
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: assignThreadInput,
+    action: assignThread,
+    defaultValues: {
+      threadId: thread.id,
+      seenVersion: thread.version,
+      ownerId: thread.owner?.id ?? '',
+      dueOn: thread.dueOn ?? '',
+    },
+    onDone: onClose,
+  })
+  const owners = useThreadOwners(thread.company?.id ?? null)
+  const { owner } = thread
+  // Who left the project stays named until somebody else is.
+  const known = owner === null || owners.some(({ value }) => value === owner.id)
+  return (
+    <form className="form no-print" onSubmit={submit}>
+      <FormSelect
+        control={form.control}
+        name="ownerId"
+        label="Owner"
+        options={[NOBODY_NAMED, ...owners, ...(known ? [] : [{ value: owner.id, label: owner.name }])]}
+        hint="Who is to answer. It waits for them and for nobody else; once it is late, for the leads too."
+      />
+      <FormText control={form.control} name="dueOn" label="Due day" type="date" isOptional />
+      <FormFoot refusal={refusal} isPending={isPending} label="Save owner and due day" onCancel={onClose} />
+    </form>
+  )
+}
+
+function NoteForm({
+  threadId,
+  note,
+  onClose,
+}: {
+  threadId: string
+  note: NonNullable<ThreadView['drawingNote']>
+  onClose: () => void
+}) {
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: noteOnDrawingInput,
+    action: noteOnDrawing,
+    defaultValues: { threadId, seenVersion: note.designVersion, text: note.text },
+    onDone: onClose,
+  })
+  return (
+    <form className="form no-print" onSubmit={submit}>
+      <FormTextArea
+        control={form.control}
+        name="text"
+        label="Drawing note"
+        rows={3}
+        hint="Printed with the notes of the drawing. It changes the design: valid signatures are voided."
+      />
+      <FormFoot
+        refusal={refusal}
+        isPending={isPending}
+        label="Add to the drawing notes"
+        pendingLabel="Saving…"
+        onCancel={onClose}
+      />
     </form>
   )
 }

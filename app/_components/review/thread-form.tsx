@@ -11,6 +11,7 @@ import { openThreadInput } from '@/lib/inputs'
 import { openThread } from './actions'
 import { ArtworkPlace } from './artwork-place'
 import { CommentField } from './comment-field'
+import { NOBODY_NAMED, useThreadOwners } from './mention-people'
 
 export interface AnchorOption {
   kind: 'revision' | 'item' | 'layer' | 'zone' | 'bend' | 'artwork'
@@ -67,12 +68,16 @@ function OpenThreadForm({
       kind: mayRaiseQuery ? 'engineering-query' : 'note',
       title: '',
       text: '',
+      ownerId: '',
+      dueOn: '',
     },
     isResetOnDone: true,
     onDone: () => onClose?.(),
   })
   const anchor = form.watch('anchor')
   const companyId = form.watch('companyId')
+  const audience = companyId ?? (role === 'fabricator' ? (fabricators[0]?.id ?? null) : null)
+  const owners = useThreadOwners(audience)
   const kinds = mayRaiseQuery ? KINDS : KINDS.filter((kind) => kind.value !== 'engineering-query')
   return (
     <form className="form" onSubmit={submit}>
@@ -109,13 +114,16 @@ function OpenThreadForm({
         />
       )}
       <FormText control={form.control} name="title" label="Subject" maxLength={160} />
-      <CommentField
-        control={form.control}
-        name="text"
-        label="Text"
-        rows={4}
-        companyId={companyId ?? (role === 'fabricator' ? (fabricators[0]?.id ?? null) : null)}
-      />
+      <CommentField control={form.control} name="text" label="Text" rows={4} companyId={audience} />
+      <div className="row">
+        <FormSelect
+          control={form.control}
+          name="ownerId"
+          label="Who should answer"
+          options={[NOBODY_NAMED, ...owners]}
+        />
+        <FormText control={form.control} name="dueOn" label="Answer due" type="date" isOptional />
+      </div>
       <FormError refusal={refusal} />
       <div className="row">
         <Button type="submit" isPending={isPending} pendingLabel="Sending…">

@@ -34,6 +34,7 @@ function listLinks(actor: Actor, companies: readonly OwnCompanyView[]): NavLink[
   return [
     { href: paths.home(), label: 'Waiting for me', isExact: true },
     { href: paths.projects(), label: 'Projects' },
+    { href: paths.questions(), label: 'Questions' },
     { href: paths.catalogue(), label: 'Catalogue' },
     ...companies.map(({ company, requestCount }) => ({
       href: paths.company(company.id),

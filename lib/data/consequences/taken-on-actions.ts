@@ -75,7 +75,7 @@ export async function requireOwner(
     refuseField('ownerId', 'unknown', 'must be somebody who works in this project')
   }
   if (place.role === 'fabricator' && place.companyId !== audienceCompanyId) {
-    refuseField('ownerId', 'not-shared', 'is of a fabricator that does not see the action')
+    refuseField('ownerId', 'not-shared', 'is of a fabricator that does not see this')
   }
   return { companyId: place.companyId, name: place.user.name }
 }

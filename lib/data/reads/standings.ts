@@ -209,7 +209,7 @@ function makeStanding(loaded: LoadedRevision, people: People): Standing {
       proposedWaivers: snapshot.waivers.filter(({ state }) => state === 'proposed').length,
       blockers: findBlockers(snapshot).length,
     },
-    holdsThrough: findLastDay(snapshot),
+    holdsThrough: findLastDay(snapshot, record.threads),
     waits,
   }
 }
@@ -217,12 +217,19 @@ function makeStanding(loaded: LoadedRevision, people: People): Standing {
 const DAY_MS = 86_400_000
 
 /**
- * The last day on which it holds as it is. Two things follow the calendar: waivers that lapse, and dates of the brief that the
- * differences hold against today.
+ * The last day on which it holds as it is. Three things follow the calendar: waivers that lapse, dates of the brief that the
+ * differences hold against today, and days by which questions are to be answered.
  */
-function findLastDay({ waivers, design, today }: ReviewSnapshot): string | null {
+function findLastDay(
+  { waivers, design, today }: ReviewSnapshot,
+  threads: LoadedRevision['record']['threads'],
+): string | null {
   const { manufacturingReviewDate, layoutFreezeDate, needDate } = design.brief
   const days = waivers.flatMap(({ validUntil, isLapsed }) => (validUntil === null || isLapsed ? [] : [validUntil]))
+  // A question is late from the day after.
+  days.push(
+    ...threads.flatMap(({ state, dueOn }) => (state === 'open' && dueOn !== null && dueOn >= today ? [dueOn] : [])),
+  )
   for (const date of [manufacturingReviewDate, layoutFreezeDate, needDate]) {
     if (date === null || date < today) continue
     // Whether the day itself or the day before is the last, differs among them: the earlier one is never wrong.

@@ -1,7 +1,22 @@
 import 'server-only'
+import { now } from '@/lib/config'
 import type { Design } from '@/lib/engine'
-import { type Action, describeDone, isAllowed, mayCloseUnchanged, needsDone, type RevisionSubject } from '@/lib/review'
-import { makeThreadSubject, maySeeThread, type PersonRights, type RevisionScope } from '../records/authorization'
+import {
+  type Action,
+  describeDone,
+  isAllowed,
+  isLate,
+  mayCloseUnchanged,
+  needsDone,
+  type RevisionSubject,
+} from '@/lib/review'
+import {
+  makeThreadSubject,
+  mayOnRevision,
+  maySeeThread,
+  type PersonRights,
+  type RevisionScope,
+} from '../records/authorization'
 import { listTakenOff } from '../records/declaration-record'
 import { listDoneOptions } from '../records/done-since'
 import type { LoadedRevision } from '../records/loaded-revision'
@@ -61,6 +76,9 @@ function toThreadView(
     openedBy: toPersonView(record, thread.openedById),
     openedAt: thread.openedAt.toISOString(),
     company: thread.audienceCompany === null ? null : toCompanyView(thread.audienceCompany),
+    owner: person(thread.ownerId),
+    dueOn: thread.dueOn,
+    isOverdue: isLate({ state, dueOn: thread.dueOn }, now().toISOString().slice(0, 10)),
     answeredBy: person(thread.answeredById),
     answeredAt: thread.answeredAt?.toISOString() ?? null,
     closedBy: person(thread.closedById),
@@ -68,14 +86,23 @@ function toThreadView(
     closeReason: thread.closeReason,
     done: closed?.done == null ? '' : describeDone(closed.done),
     doneOptions: null,
+    drawingNote: mayOnRevision(rights, 'revision:edit', revision) ? findDrawingNote(record, thread) : null,
     comments: thread.comments.map((comment) => toCommentView(record, comment, rights, subject)),
     may: {
       reply: may('thread:reply'),
       answer: state === 'open' && may('thread:answer'),
+      assign: state !== 'closed' && may('thread:assign'),
       close: state !== 'closed' && may('thread:close'),
       reopen: state !== 'open' && may('thread:close'),
     },
   }
+}
+
+/** The last words that were marked as the answer, or else those in which the thread was closed. */
+function findDrawingNote({ designVersion }: RevisionRecord, thread: ThreadRow): ThreadView['drawingNote'] {
+  if (thread.state === 'open' || thread.anchorKind === 'proposal') return null
+  const answer = thread.comments.findLast(({ isAnswer }) => isAnswer)?.text ?? thread.closeReason ?? ''
+  return answer.trim() === '' ? null : { text: answer.trim(), designVersion }
 }
 
 function toCommentView(

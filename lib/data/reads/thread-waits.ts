@@ -1,6 +1,6 @@
 import 'server-only'
 import { findMentions } from '@/lib/mail'
-import { isAllowed, nameThreadKind } from '@/lib/review'
+import { isAllowed, isLate, nameThreadKind } from '@/lib/review'
 import { getMembership, makeThreadSubject, mayOnRevision, maySeeThread } from '../records/authorization'
 import { getPersonName, type RevisionRecord } from '../records/revision-record'
 import type { Wait, WaitContext } from './wait'
@@ -20,17 +20,36 @@ export function listThreadWaits(context: WaitContext): Wait[] {
 }
 
 /** Open threads that the other side opened wait for an answer; answered ones for the person who may close them. */
-function findAnswerWait({ loaded, rights, subject, fabricatorCompanyId }: WaitContext, thread: ThreadRow): Wait | null {
+function findAnswerWait(
+  { loaded, snapshot: { today }, rights, subject, fabricatorCompanyId }: WaitContext,
+  thread: ThreadRow,
+): Wait | null {
   // The thread of a proposal that waits for a decision is settled by the decision.
   if (findOpenProposal(loaded.record, thread) !== undefined) return null
   const target = { tab: 'threads', id: thread.id } as const
   const threadSubject = makeThreadSubject(subject, thread)
   const kind = nameThreadKind(thread.kind)
+  const isOverdue = isLate({ state: thread.state === 'open' ? 'open' : 'answered', dueOn: thread.dueOn }, today)
+  const due = thread.dueOn === null ? '' : isOverdue ? `; it was due on ${thread.dueOn}` : `; due on ${thread.dueOn}`
+  const owner = findOwner(loaded.record, thread)
+  if (thread.state === 'open' && owner !== null) {
+    const open = { since: thread.openedAt.toISOString(), reason: `The ${kind} "${thread.title}" is open${due}`, target }
+    if (owner.userId === rights.userId) {
+      return isAllowed(rights, 'thread:answer', threadSubject)
+        ? { ...open, reason: `The ${kind} "${thread.title}" is yours to answer${due}`, nextAct: 'Answer it' }
+        : null
+    }
+    const isLead = getMembership(rights, subject.projectId)?.role === 'lead'
+    const isChasing = isOverdue && (isLead || thread.openedById === rights.userId)
+    return isChasing && isAllowed(rights, 'thread:assign', threadSubject)
+      ? { ...open, nextAct: 'Ask its owner, or change owner or day' }
+      : null
+  }
   const isFromOtherSide = thread.openedByCompanyId !== getMembership(rights, subject.projectId)?.companyId
   if (thread.state === 'open' && isFromOtherSide && isAllowed(rights, 'thread:answer', threadSubject)) {
     return {
       since: thread.openedAt.toISOString(),
-      reason: `The ${kind} "${thread.title}" is open`,
+      reason: `The ${kind} "${thread.title}" is open${due}`,
       nextAct: 'Answer it',
       target,
     }
@@ -47,6 +66,11 @@ function findAnswerWait({ loaded, rights, subject, fabricatorCompanyId }: WaitCo
     }
   }
   return null
+}
+
+/** Who is named to answer, as long as they are in the project: with an owner who left, everybody is asked again. */
+function findOwner({ project }: RevisionRecord, { ownerId }: ThreadRow) {
+  return ownerId === null ? null : (project.memberships.find(({ userId }) => userId === ownerId) ?? null)
 }
 
 function findOpenProposal({ proposals }: RevisionRecord, thread: ThreadRow) {

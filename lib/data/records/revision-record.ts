@@ -180,7 +180,7 @@ function collectPeople(row: Mentioning): Set<string> {
   for (const answer of row.answers) for (const entry of answer.history) ids.add(entry.userId)
   for (const waiver of row.waivers) ids.add(waiver.proposedById).add(waiver.decidedById)
   for (const thread of row.threads) {
-    ids.add(thread.openedById).add(thread.answeredById).add(thread.closedById)
+    ids.add(thread.openedById).add(thread.answeredById).add(thread.closedById).add(thread.ownerId)
     for (const comment of thread.comments) ids.add(comment.authorId)
   }
   for (const file of [...row.attachments, ...row.artwork]) ids.add(file.uploadedById)

@@ -42,6 +42,11 @@ export interface ThreadView {
   readonly openedAt: string
   /** The fabricator that takes part; null is the team alone. */
   readonly company: CompanyView | null
+  /** Who is to answer it; null where everybody who may answer is asked. */
+  readonly owner: PersonView | null
+  /** YYYY-MM-DD */
+  readonly dueOn: string | null
+  readonly isOverdue: boolean
   readonly answeredBy: PersonView | null
   readonly answeredAt: string | null
   readonly closedBy: PersonView | null
@@ -52,5 +57,13 @@ export interface ThreadView {
   /** What the person asking can point to when closing it; null where closing needs no more than a reason, or is not theirs. */
   readonly doneOptions: DoneOptions | null
   readonly comments: readonly CommentView[]
-  readonly may: { readonly reply: boolean; readonly answer: boolean; readonly close: boolean; readonly reopen: boolean }
+  /** What would become a note of the drawing; null where nothing is agreed yet, or changing the drawing is not theirs. */
+  readonly drawingNote: { readonly text: string; readonly designVersion: number } | null
+  readonly may: {
+    readonly reply: boolean
+    readonly answer: boolean
+    readonly assign: boolean
+    readonly close: boolean
+    readonly reopen: boolean
+  }
 }

@@ -101,6 +101,9 @@ const COMPUTED = {
   costIndex: { unit: 'ratio', decimals: 3 },
   /** The parts of an index, which are to add up. */
   costIndexPart: { unit: 'ratio', decimals: 4 },
+  /** Means of whole numbers. */
+  roundsPerQuestion: { decimals: 1 },
+  daysUntilAgreed: { decimals: 1 },
   costTimes: { unit: 'ratio', decimals: 1 },
   resistanceOhm: { unit: 'ohm', digits: 3 },
   /** Constants are known to some per cent, and figures beside each other are compared to a tenth. */

@@ -81,6 +81,7 @@ export interface ActionSubjects {
   'thread:view': ThreadSubject
   'thread:reply': ThreadSubject
   'thread:answer': ThreadSubject
+  'thread:assign': ThreadSubject
   'thread:close': ThreadSubject
   'comment:edit': CommentSubject
   'review-action:take-on': RevisionSubject

@@ -75,6 +75,11 @@ export const REVIEW_RULES = {
       canSeeThread(rights, subject) &&
       (isTeamOrQuality(rights, subject) || !isOpenedByFabricator(subject)),
   },
+  'thread:assign': {
+    subject: 'thread',
+    mayNot: 'say who answers this thread and by when',
+    rule: (rights, subject) => canComment(rights, subject) && canSeeThread(rights, subject),
+  },
   'thread:close': {
     subject: 'thread',
     mayNot: 'close this thread',

@@ -30,6 +30,22 @@ export const THREAD_WORDS = {
     audience: 'thread-readers',
     sentence: (details) => `opened "${details.text('title')}" again${because(details)}`,
   }),
+  'thread-assigned': word<{ title: string; owner: string; dueOn: string; before: { owner: string; dueOn: string } }>()({
+    subject: 'thread',
+    audience: 'thread-readers',
+    sentence: (details) => {
+      const [owner, dueOn] = [details.text('owner'), details.text('dueOn')]
+      const parts = [
+        owner === '' ? 'without an owner' : `owner ${owner}`,
+        dueOn === '' ? 'without a due day' : `due ${dueOn}`,
+      ]
+      return `set "${details.text('title')}": ${parts.join(', ')}`
+    },
+  }),
+  'thread-noted': word<{ title: string; note: string }>()({
+    subject: 'thread',
+    sentence: (details) => `added the drawing note "${details.text('note')}" from "${details.text('title')}"`,
+  }),
   'comment-edited': word<{ title: string; commentId: string; before: string; after: string }>()({
     subject: 'thread',
     audience: 'thread-readers',

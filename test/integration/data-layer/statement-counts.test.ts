@@ -24,6 +24,7 @@ const PAGES: Readonly<Record<string, { most: number; ask: (scene: Scene) => Prom
   listWaits: { most: 13, ask: ({ team }) => data.listWaits(team.lead) },
   getHome: { most: 18, ask: ({ team }) => data.getHome(team.lead) },
   listLeadCounts: { most: 8, ask: ({ team }) => data.listLeadCounts(team.lead) },
+  listQuestions: { most: 6, ask: ({ team }) => data.listQuestions(team.lead) },
   searchReviews: { most: 10, ask: ({ team }) => data.searchReviews(team.lead, 'foil') },
   listThreadReaders: { most: 7, ask: ({ team, revisionId }) => data.listThreadReaders(team.lead, revisionId) },
   listRevisionTrail: { most: 5, ask: ({ team, revisionId }) => data.listRevisionTrail(team.lead, revisionId) },

@@ -157,6 +157,7 @@ const MAY: Record<Action, readonly ActorName[]> = {
   'thread:view': [...READERS, ...OWN],
   'thread:reply': ['LEAD', 'MEMBER', 'QUALITY', ...OWN],
   'thread:answer': ['LEAD', 'MEMBER', 'QUALITY'],
+  'thread:assign': ['LEAD', 'MEMBER', 'QUALITY', ...OWN],
   'thread:close': ['LEAD', ...OWN],
   'comment:edit': ['MEMBER'],
   'review-action:take-on': ['LEAD', 'MEMBER', 'QUALITY'],

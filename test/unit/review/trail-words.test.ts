@@ -54,6 +54,6 @@ describe('the words of the trail', () => {
       'revision-released',
     ])
     expect(listActionsOn('thread')).toContain('comment-edited')
-    expect(listActionsOn('thread', 'proposal')).toHaveLength(10)
+    expect(listActionsOn('thread', 'proposal')).toHaveLength(12)
   })
 })

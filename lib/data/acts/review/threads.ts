@@ -1,5 +1,12 @@
 import 'server-only'
-import type { CloseThreadInput, EditCommentInput, OpenThreadInput, ReopenThreadInput, ReplyInput } from '@/lib/inputs'
+import type {
+  AssignThreadInput,
+  CloseThreadInput,
+  EditCommentInput,
+  OpenThreadInput,
+  ReopenThreadInput,
+  ReplyInput,
+} from '@/lib/inputs'
 import {
   type Action,
   type ActionSubjects,
@@ -14,6 +21,7 @@ import {
   THREAD_KINDS,
 } from '@/lib/review'
 import { changeContent } from '../../consequences/changed-content'
+import { requireOwner } from '../../consequences/taken-on-actions'
 import { type WriteContext, write } from '../../consequences/write'
 import type { Thread } from '../../generated/sqlite/client'
 import {
@@ -55,6 +63,9 @@ export function openThread(actor: Actor, input: OpenThreadInput): Promise<ActRes
     const loaded = await loadRevision(tx, revision.id)
     const audienceCompanyId = fabricatorCompanyId ?? findAudience(scope, input.companyId)
     const anchorLabel = findAnchorLabel(loaded, input.anchor)
+    const openedByCompanyId = getOwnCompanyId(rights, revision.projectId)
+    const wanted = { ownerId: input.ownerId ?? '', dueOn: input.dueOn ?? '' }
+    await requireAnswerOwner(context, scope, { audienceCompanyId, openedByCompanyId }, wanted.ownerId)
     const { value: threadId } = await changeContent(context, loaded, null, async () => {
       const thread = await createThread(
         context,
@@ -62,7 +73,7 @@ export function openThread(actor: Actor, input: OpenThreadInput): Promise<ActRes
         loaded,
         {
           audienceCompanyId,
-          openedByCompanyId: getOwnCompanyId(rights, revision.projectId),
+          openedByCompanyId,
           anchorKind: input.anchor.kind,
           anchorId: input.anchor.id,
           anchorLabel,
@@ -70,6 +81,8 @@ export function openThread(actor: Actor, input: OpenThreadInput): Promise<ActRes
           anchorYMm: input.anchor.place?.yMm ?? null,
           kind: input.kind,
           title: input.title,
+          ownerId: wanted.ownerId === '' ? null : wanted.ownerId,
+          dueOn: wanted.dueOn === '' ? null : wanted.dueOn,
         },
         input.text,
       )
@@ -91,6 +104,56 @@ export function getOwnCompanyId(rights: PersonRights, projectId: string): string
   const membership = getMembership(rights, projectId)
   if (membership === null) throw new NotFoundError('revision')
   return membership.companyId
+}
+
+/** Somebody who sees the thread and can answer it: who asks does not answer. @returns their name, empty for nobody */
+async function requireAnswerOwner(
+  { tx }: WriteContext,
+  { revision }: RevisionScope,
+  thread: Pick<Thread, 'audienceCompanyId' | 'openedByCompanyId'>,
+  ownerId: string,
+): Promise<string> {
+  if (ownerId === '') return ''
+  const owner = await requireOwner(tx, revision.projectId, thread.audienceCompanyId, ownerId)
+  if (thread.audienceCompanyId === thread.openedByCompanyId && owner.companyId === thread.audienceCompanyId) {
+    refuseField('ownerId', 'asks', 'is of the company that asks: choose somebody of the team')
+  }
+  return owner.name
+}
+
+/** Who is to answer it and by when. It moves nothing that was signed: a signature covers what is said, not who is asked. */
+export function assignThread(actor: Actor, input: AssignThreadInput): Promise<ActResult<null>> {
+  return write(actor, 'assign-thread', input, async (context) => {
+    const { tx, rights, record } = context
+    const { scope, thread } = await requireThread(tx, rights, input.threadId)
+    requireOnThread(rights, scope, thread, 'thread:assign')
+    if (thread.state === 'closed') refuseClash('The thread is closed. Reopen it to continue.')
+    requireThreadSeen(thread, input.seenVersion)
+    const before = { ownerId: thread.ownerId ?? '', dueOn: thread.dueOn ?? '' }
+    if (before.ownerId === input.ownerId && before.dueOn === input.dueOn) return null
+    // Who was named before and has left since may stay named while the day alone moves.
+    const nameBefore = before.ownerId === '' ? '' : await readName(tx, before.ownerId)
+    const owner =
+      before.ownerId === input.ownerId ? nameBefore : await requireAnswerOwner(context, scope, thread, input.ownerId)
+    await tx.thread.update({
+      where: { id: thread.id },
+      data: {
+        ownerId: input.ownerId === '' ? null : input.ownerId,
+        dueOn: input.dueOn === '' ? null : input.dueOn,
+        version: { increment: 1 },
+      },
+    })
+    await record({
+      action: 'thread-assigned',
+      ...placeOfThread(scope, thread),
+      details: { title: thread.title, owner, dueOn: input.dueOn, before: { owner: nameBefore, dueOn: before.dueOn } },
+    })
+    return null
+  })
+}
+
+async function readName(tx: TransactionClient, userId: string): Promise<string> {
+  return (await tx.user.findUniqueOrThrow({ where: { id: userId }, select: { name: true } })).name
 }
 
 /** The anchor's name as it was when the thread was opened: the part may be renamed or removed later. */
@@ -287,7 +350,12 @@ export function editComment(actor: Actor, input: EditCommentInput): Promise<ActR
 }
 
 /** A thread for a person who may see it. */
-async function requireThread(tx: TransactionClient, rights: PersonRights, threadId: string, subjectName = 'thread') {
+export async function requireThread(
+  tx: TransactionClient,
+  rights: PersonRights,
+  threadId: string,
+  subjectName = 'thread',
+) {
   const thread = await tx.thread.findUnique({ where: { id: threadId } })
   if (thread === null) throw new NotFoundError(subjectName)
   const scope = await requireRevisionInView(tx, rights, thread.revisionId, subjectName)
@@ -319,7 +387,8 @@ type OpenedThread = Pick<
   | 'anchorYMm'
   | 'kind'
   | 'title'
->
+> &
+  Partial<Pick<Thread, 'ownerId' | 'dueOn'>>
 
 /** An open thread with its first comment, and its record in the trail. */
 export async function createThread(

@@ -65,13 +65,17 @@ async function queueThreadNotices(act: RecordedAct<ActionsTold<'thread-readers'>
   const { row, subject } = await loadSubject(tx, thread.revisionId)
   const readers = (await loadReaders(act, subject)).filter(({ rights }) => maySeeThread(rights, subject, thread))
   const already = findMentioned(edited?.before ?? '', readers)
-  const mentioned = findMentioned(comment.text, readers)
+  // Naming an owner repeats nobody's words.
+  const mentioned = findMentioned(note.action === 'thread-assigned' ? '' : comment.text, readers)
 
   const letters: Letter[] = []
   for (const reader of readers) {
     const kinds: ('mention' | 'query' | 'answer')[] = []
     if (mentioned.has(reader.userId) && !already.has(reader.userId)) kinds.push('mention')
     if (note.action === 'thread-opened' && isAsked(reader, thread)) kinds.push('query')
+    const isOwner = reader.userId === thread.ownerId
+    const isNamed = note.action === 'thread-opened' || (note.action === 'thread-assigned' && thread.state === 'open')
+    if (isNamed && isOwner) kinds.push('query')
     if (note.action === 'thread-answered' && isConcerned(reader, thread)) kinds.push('answer')
     // One message about one act: the first kind that the person has not switched off.
     const kind = kinds.find((candidate) => !reader.off.has(candidate))
@@ -87,7 +91,11 @@ async function queueThreadNotices(act: RecordedAct<ActionsTold<'thread-readers'>
         anchor: withoutForeignNames(thread.anchorLabel, foreignNames),
         by: by.name,
         text: withoutForeignNames(comment.text, foreignNames),
-        wanted: makeWanted(THREAD_ACTS[kind], row),
+        isAssigned: kind === 'query' && reader.userId === thread.ownerId,
+        wanted:
+          kind === 'query' && thread.dueOn !== null
+            ? { act: THREAD_ACTS[kind], until: { date: thread.dueOn, event: null } }
+            : makeWanted(THREAD_ACTS[kind], row),
       },
       subjectKey: `thread:${thread.id}`,
     })

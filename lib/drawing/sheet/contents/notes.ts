@@ -97,6 +97,10 @@ export function makeNotes(design: Design, results: SheetResults | null, words: S
     ...makeEdgeNotes(design, words),
     ...makeBendNotes(design),
     ...typed('contact', 'In doubt ask', brief.whoToAsk),
+    // Notes of a place stand at the view.
+    ...(design.plan?.notes ?? [])
+      .filter(({ atMm, text }) => atMm === null && text.trim() !== '')
+      .map(({ id, text }) => ({ id: `plan-${id}`, text: text.trim() })),
     makeClosing(brief),
   ]
   return { kind: 'notes', id: 'notes', title: 'Notes', notes, leastMm: 118 }

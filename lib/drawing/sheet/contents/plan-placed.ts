@@ -260,10 +260,12 @@ function makeFlagTable(plan: Plan, words: SheetWords): SheetTable {
           `${text}; letters ${heightMm === null ? `of a height ${NOT_STATED}` : `${words.plan(heightMm)} high`}`,
         ],
       })),
-      ...plan.notes.map(({ id, text, atMm }, index) => ({
-        id: `note-${id}`,
-        cells: [`N${index + 1}`, 'note', atMm === null ? 'general' : writePoint(atMm, words), text.trim()],
-      })),
+      // A note without a place is one of the sheet's notes.
+      ...plan.notes.flatMap(({ id, text, atMm }, index) =>
+        atMm === null
+          ? []
+          : [{ id: `note-${id}`, cells: [`N${index + 1}`, 'note', writePoint(atMm, words), text.trim()] }],
+      ),
     ],
   }
 }

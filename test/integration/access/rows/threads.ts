@@ -1,5 +1,5 @@
 import * as data from '@/lib/data'
-import { type AccessRow, BRACKENFOLD, FABRICATORS, LEADS, PROJECT, REVIEWERS, UNSEEN } from './row'
+import { type AccessRow, BRACKENFOLD, FABRICATORS, LEADS, PROJECT, REVIEWERS, TEAM, UNSEEN } from './row'
 
 /** Threads. */
 export const THREAD_ROWS: readonly AccessRow[] = [
@@ -38,6 +38,22 @@ export const THREAD_ROWS: readonly AccessRow[] = [
     run: (a, s) => data.closeThread(a, { threadId: s.brackenfoldThreadId, seenVersion: UNSEEN, reason: 'done' }),
     reached: 'stale',
     may: [...LEADS, ...BRACKENFOLD],
+    seenBy: 'brackenfold-thread',
+  },
+  {
+    name: 'assignThread',
+    run: (a, s) =>
+      data.assignThread(a, { threadId: s.brackenfoldThreadId, seenVersion: UNSEEN, ownerId: '', dueOn: '2027-03-01' }),
+    reached: 'stale',
+    may: [...REVIEWERS, ...BRACKENFOLD],
+    seenBy: 'brackenfold-thread',
+  },
+  {
+    name: 'noteOnDrawing',
+    of: "a fabricator's, closed",
+    run: (a, s) => data.noteOnDrawing(a, { threadId: s.closedThreadId, seenVersion: UNSEEN, text: 'Note' }),
+    reached: 'stale',
+    may: TEAM,
     seenBy: 'brackenfold-thread',
   },
   {

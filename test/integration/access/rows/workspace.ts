@@ -226,6 +226,7 @@ export const WORKSPACE_ROWS: readonly AccessRow[] = [
   },
 
   // What waits, what is found: each gets what is theirs
+  { name: 'listQuestions', run: (a) => data.listQuestions(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
   {
     name: 'searchReviews',
     run: (a) => data.searchReviews(a, 'bend'),

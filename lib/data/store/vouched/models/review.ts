@@ -124,6 +124,8 @@ export const REVIEW_MODELS: readonly VouchedModel[] = [
       'closeReason',
       'doneJson',
       'baseDesignHash',
+      'ownerId',
+      'dueOn',
       'version',
     ],
     name: by('title'),

@@ -1,0 +1,204 @@
+import 'server-only'
+import { now } from '@/lib/config'
+import {
+  asksSomething,
+  countRounds,
+  isLate,
+  isOpenStage,
+  type Question,
+  type QuestionFigures,
+  summariseQuestions,
+  THREAD_KINDS,
+  THREAD_STATES,
+} from '@/lib/review'
+import type { Prisma } from '../generated/sqlite/client'
+import { type Actor, findRevisionScope, maySeeThread, type PersonRights } from '../records/authorization'
+import { readWord } from '../records/stored-words'
+import type { ThreadView } from '../views'
+import { read } from './read'
+
+/** A question that is not closed, with its place. */
+export interface AskedQuestion {
+  readonly threadId: string
+  readonly projectId: string
+  readonly projectName: string
+  readonly revisionId: string
+  readonly revisionLabel: string
+  /** The fabricator that takes part; empty for the team alone. */
+  readonly fabricatorName: string
+  readonly kind: ThreadView['kind']
+  readonly title: string
+  readonly anchorLabel: string
+  readonly state: 'open' | 'answered'
+  readonly openedAt: string
+  readonly openDays: number
+  readonly rounds: number
+  /** Empty where nobody is named. */
+  readonly ownerName: string
+  readonly isOwn: boolean
+  readonly dueOn: string | null
+  readonly isOverdue: boolean
+}
+
+/** Questions of one project with one fabricator, or within the team. */
+interface QuestionGroup {
+  readonly projectId: string
+  readonly projectName: string
+  readonly fabricatorName: string
+  readonly figures: QuestionFigures
+}
+
+export interface QuestionsView {
+  readonly all: QuestionFigures
+  readonly groups: readonly QuestionGroup[]
+  /** Overdue ones first, then by due day, then the oldest. */
+  readonly asked: readonly AskedQuestion[]
+}
+
+const DAY_MS = 86_400_000
+
+/** Questions of all projects that the person may see: what is open, and what it took until the others were agreed. */
+export function listQuestions(actor: Actor): Promise<QuestionsView> {
+  return read(actor, async ({ tx, rights }) => {
+    const rows = await tx.thread.findMany({
+      where: { revision: { project: { memberships: { some: { userId: rights.userId } } } } },
+      select: PARTS,
+      orderBy: [{ openedAt: 'asc' }, { id: 'asc' }],
+    })
+    const at = now().toISOString()
+    const found = rows.flatMap((row) => toFound(rights, row) ?? [])
+    const owners = await tx.user.findMany({
+      where: { id: { in: [...new Set(found.flatMap(({ question }) => question.ownerId ?? []))] } },
+      select: { id: true, name: true },
+    })
+    const names = new Map(owners.map(({ id, name }) => [id, name]))
+    const groups = new Map<string, { readonly first: Found; readonly questions: Question[] }>()
+    for (const one of found) {
+      const key = JSON.stringify([one.place.projectName, one.place.projectId, one.place.fabricatorName])
+      const group = groups.get(key)
+      if (group === undefined) groups.set(key, { first: one, questions: [one.question] })
+      else group.questions.push(one.question)
+    }
+    return {
+      all: summariseQuestions(
+        found.map(({ question }) => question),
+        at,
+      ),
+      groups: [...groups.entries()]
+        .sort(([one], [other]) => (one < other ? -1 : 1))
+        .map(([, { first, questions }]) => ({
+          projectId: first.place.projectId,
+          projectName: first.place.projectName,
+          fabricatorName: first.place.fabricatorName,
+          figures: summariseQuestions(questions, at),
+        })),
+      asked: found.flatMap((one) => toAsked(one, names, rights, at) ?? []).sort(byUrgency),
+    }
+  })
+}
+
+const PARTS = {
+  id: true,
+  audienceCompanyId: true,
+  openedByCompanyId: true,
+  openedById: true,
+  anchorKind: true,
+  anchorLabel: true,
+  kind: true,
+  title: true,
+  state: true,
+  openedAt: true,
+  closedAt: true,
+  ownerId: true,
+  dueOn: true,
+  audienceCompany: { select: { name: true } },
+  comments: { select: { authorId: true, companyId: true }, orderBy: { ordinal: 'asc' } },
+  revision: {
+    select: {
+      id: true,
+      projectId: true,
+      label: true,
+      stage: true,
+      version: true,
+      designVersion: true,
+      shares: { select: { companyId: true } },
+      project: { select: { name: true } },
+    },
+  },
+} as const satisfies Prisma.ThreadSelect
+
+type ThreadRow = Prisma.ThreadGetPayload<{ select: typeof PARTS }>
+type Place = Omit<
+  AskedQuestion,
+  'state' | 'openedAt' | 'openDays' | 'rounds' | 'ownerName' | 'isOwn' | 'dueOn' | 'isOverdue'
+>
+
+interface Found {
+  readonly place: Place
+  readonly question: Question
+}
+
+/** Null for what the person may not see, and for what asks nothing. */
+function toFound(rights: PersonRights, row: ThreadRow): Found | null {
+  // A live signature plays no part in what may be seen or said.
+  const scope = findRevisionScope(rights, row.revision, false)
+  if (scope === null || !maySeeThread(rights, scope.subject, row)) return null
+  if (!asksSomething(row)) return null
+  const { revision } = row
+  const { stage } = scope.subject
+  return {
+    place: {
+      threadId: row.id,
+      projectId: revision.projectId,
+      projectName: revision.project.name,
+      revisionId: revision.id,
+      revisionLabel: revision.label,
+      fabricatorName: row.audienceCompany?.name ?? '',
+      kind: readWord(row.kind, THREAD_KINDS, 'kind of thread'),
+      title: row.title,
+      anchorLabel: row.anchorLabel,
+    },
+    question: {
+      state: readWord(row.state, THREAD_STATES, 'state of a thread'),
+      openedAt: row.openedAt.toISOString(),
+      closedAt: row.closedAt?.toISOString() ?? null,
+      dueOn: row.dueOn,
+      ownerId: row.ownerId,
+      // As long as people can comment.
+      isLive: isOpenStage(stage) || stage === 'released',
+      rounds: countRounds(row.comments, row),
+    },
+  }
+}
+
+function toAsked(
+  { place, question }: Found,
+  names: ReadonlyMap<string, string>,
+  rights: PersonRights,
+  at: string,
+): AskedQuestion | null {
+  const { state, ownerId, openedAt, dueOn, rounds, isLive } = question
+  if (state === 'closed' || !isLive) return null
+  return {
+    ...place,
+    state,
+    openedAt,
+    openDays: Math.floor((Date.parse(at) - Date.parse(openedAt)) / DAY_MS),
+    rounds,
+    ownerName: ownerId === null ? '' : (names.get(ownerId) ?? ''),
+    isOwn: ownerId === rights.userId,
+    dueOn,
+    isOverdue: isLate(question, at.slice(0, 10)),
+  }
+}
+
+function byUrgency(one: AskedQuestion, other: AskedQuestion): number {
+  const keys = [one, other].map(({ isOverdue, dueOn, openedAt, threadId }) => [
+    isOverdue ? '0' : '1',
+    dueOn ?? '9999',
+    openedAt,
+    threadId,
+  ])
+  const [a, b] = keys.map((key) => key.join(' '))
+  return (a ?? '') < (b ?? '') ? -1 : 1
+}

@@ -1,0 +1,3 @@
+-- AlterTable
+ALTER TABLE "Thread" ADD COLUMN     "dueOn" TEXT,
+ADD COLUMN     "ownerId" TEXT;

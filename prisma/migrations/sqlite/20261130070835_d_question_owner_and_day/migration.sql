@@ -1,0 +1,3 @@
+-- AlterTable
+ALTER TABLE "Thread" ADD COLUMN "dueOn" TEXT;
+ALTER TABLE "Thread" ADD COLUMN "ownerId" TEXT;

@@ -9,7 +9,7 @@ import {
   type OnPlanFacts,
   onPlanFactsSchema,
 } from '@/lib/artwork'
-import { type Design, readStoredJson } from '@/lib/engine'
+import { type Design, readOnce, readStoredJson } from '@/lib/engine'
 import { groundOf } from '@/lib/engine/artwork-check'
 import { hashJson } from '@/lib/review'
 import type { TransactionClient } from '../store/client'
@@ -61,6 +61,9 @@ function makeOnPlanKey(artworkKey: string | null, design: Design): string | null
   return hashJson({ kind: 'on-plan', artworkKey, plan: ground.basis, bands, version: ON_PLAN_VERSION })
 }
 
+const readFacts = readOnce((json) => readStoredJson('what was read of artwork', artworkFactsSchema, json))
+const readOnPlan = readOnce((json) => readStoredJson('what artwork does on a plan', onPlanFactsSchema, json))
+
 /** In the order of the records. @param designs  of the same records */
 export async function loadArtwork(
   tx: TransactionClient,
@@ -79,9 +82,9 @@ export async function loadArtwork(
     const [facts, onPlan] = [contents.get(key ?? ''), contents.get(onPlanKey ?? '')]
     return {
       key,
-      facts: facts === undefined ? null : readStoredJson('what was read of artwork', artworkFactsSchema, facts),
+      facts: facts === undefined ? null : readFacts(facts),
       onPlanKey,
-      onPlan: onPlan === undefined ? null : readStoredJson('what artwork does on a plan', onPlanFactsSchema, onPlan),
+      onPlan: onPlan === undefined ? null : readOnPlan(onPlan),
     }
   })
 }

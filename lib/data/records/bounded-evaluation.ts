@@ -1,5 +1,6 @@
 import 'server-only'
-import { countBendLayersOf, type Design, type Evaluation, evaluate } from '@/lib/engine'
+import { isDeepStrictEqual } from 'node:util'
+import { countBendLayersOf, type Design, type Evaluation, evaluate, freezeDeep } from '@/lib/engine'
 import { findSubstitutes, type SubstituteSearch } from '@/lib/fabrication'
 import { type EvaluationOrder, JobLimitError, runJob, type SubstituteOrder } from '@/lib/jobs'
 import { hashJson } from '@/lib/review'
@@ -27,10 +28,45 @@ export function evaluateBounded(
   order: Omit<EvaluationOrder, 'template'>,
   { catalogue, content }: Pick<TemplateRecord, 'catalogue' | 'content'>,
 ): Evaluation {
-  const { design, limits, facts, testedLives } = order
-  if (isSmallDesign(design)) return evaluate(design, { items: catalogue.items, limits, facts, testedLives })
+  const { design } = order
+  if (isSmallDesign(design)) return evaluateOnce(order, catalogue)
   const apart = { ...order, template: content }
   return evaluations.get(hashJson(apart), () => withinLimits(design, () => runJob('evaluation', apart)))
+}
+
+type Asked = Omit<EvaluationOrder, 'template'>
+
+interface Kept {
+  readonly asked: Asked
+  readonly catalogue: TemplateRecord['catalogue']
+  readonly evaluation: Evaluation
+}
+
+/** What was asked of a design lately. A stored design is read once, so the next request asks of the same one. */
+const kept = new WeakMap<Design, readonly Kept[]>()
+/** The views of one revision: the team's, and each fabricator's. */
+const MOST_KEPT = 4
+
+function evaluateOnce(asked: Asked, catalogue: TemplateRecord['catalogue']): Evaluation {
+  const { design, limits, facts, testedLives } = asked
+  const before = kept.get(design) ?? []
+  const known = before.find((each) => each.catalogue === catalogue && isSameAsked(each.asked, asked))
+  if (known !== undefined) return known.evaluation
+  const evaluation = freezeDeep(evaluate(design, { items: catalogue.items, limits, facts, testedLives }))
+  kept.set(design, [{ asked, catalogue, evaluation }, ...before].slice(0, MOST_KEPT))
+  return evaluation
+}
+
+/** Facts of files are large, and read once: the same files are the same object. */
+function isSameAsked(one: Asked, other: Asked): boolean {
+  return (
+    one.facts?.artwork === other.facts?.artwork &&
+    one.facts?.onPlan === other.facts?.onPlan &&
+    isDeepStrictEqual(
+      [one.limits, { ...one.facts, artwork: null, onPlan: null }, one.testedLives],
+      [other.limits, { ...other.facts, artwork: null, onPlan: null }, other.testedLives],
+    )
+  )
 }
 
 const searches = new Computed<SubstituteSearch>(48)

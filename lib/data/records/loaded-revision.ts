@@ -1,5 +1,5 @@
 import 'server-only'
-import { type Design, parseStoredJson, readStoredDesignDocument } from '@/lib/engine'
+import { type Design, readStoredDesignWithSource } from '@/lib/engine'
 import type { TransactionClient } from '../store/client'
 import { findChangedInputs, loadAnsweredDesigns } from './answer-basis'
 import { type LoadedArtwork, loadArtwork, NO_ARTWORK } from './artwork-reading'
@@ -103,10 +103,7 @@ async function loadRules(tx: TransactionClient, records: readonly RevisionRecord
 
 async function readDesigns(tx: TransactionClient, records: readonly RevisionRecord[]) {
   const bases = await loadAnsweredDesigns(tx, records)
-  const documents = records.map((record) => {
-    const storedDesign = parseStoredJson('a stored design', record.designJson)
-    return { record, storedDesign, design: readStoredDesignDocument(storedDesign) }
-  })
+  const documents = records.map((record) => ({ record, ...readStoredDesignWithSource(record.designJson) }))
   const artwork = await loadArtwork(
     tx,
     records,

@@ -1,6 +1,6 @@
 import 'server-only'
 import { z } from 'zod'
-import { readStoredJson } from '@/lib/engine'
+import { readOnce, readStoredJson } from '@/lib/engine'
 import {
   type CatalogueEdition,
   type CatalogueTemplate,
@@ -53,14 +53,10 @@ export async function loadTemplates(
     [0, DELIVERED_TEMPLATE],
     ...rows.map((row) => [row.version, readTemplate(row.contentJson)] as const),
   ])
-  const made = new Map<string, TemplateRecord>()
   return pinned.map(({ templateVersion, profilesJson }) => {
-    const key = `${templateVersion} ${profilesJson}`
     const content = contents.get(templateVersion)
     if (content === undefined) throw new Error(`there is no version ${templateVersion} of the catalogue`)
-    const record = made.get(key) ?? makeTemplateRecord(templateVersion, content, readProfileIds(profilesJson))
-    made.set(key, record)
-    return record
+    return makeTemplateRecord(templateVersion, content, readProfileIds(profilesJson))
   })
 }
 
@@ -79,9 +75,9 @@ async function loadContent(tx: TransactionClient, version: number): Promise<Cata
   return readTemplate(row.contentJson)
 }
 
-export function readTemplate(contentJson: string): CatalogueTemplate {
-  return catalogueTemplateSchema.parse(JSON.parse(contentJson))
-}
+export const readTemplate: (contentJson: string) => CatalogueTemplate = readOnce((contentJson) =>
+  catalogueTemplateSchema.parse(JSON.parse(contentJson)),
+)
 
 const profileIdsSchema = z.array(z.string())
 
@@ -95,8 +91,20 @@ export function writeProfileIds(profileIds: readonly string[]): string {
   return JSON.stringify([...new Set(profileIds)].sort())
 }
 
-/** @param stored  as it was stored: its hash is that of the stored content, whatever passes to successors of its items */
+/** A version never changes once it is stored, and every page of a revision asks for its own. */
+const made = new WeakMap<CatalogueTemplate, Map<string, TemplateRecord>>()
+
 function makeTemplateRecord(version: number, stored: CatalogueTemplate, profileIds: readonly string[]): TemplateRecord {
+  const records = made.get(stored) ?? new Map<string, TemplateRecord>()
+  made.set(stored, records)
+  const key = `${version} ${writeProfileIds(profileIds)}`
+  const record = records.get(key) ?? layProfiles(version, stored, profileIds)
+  records.set(key, record)
+  return record
+}
+
+/** @param stored  as it was stored: its hash is that of the stored content, whatever passes to successors of its items */
+function layProfiles(version: number, stored: CatalogueTemplate, profileIds: readonly string[]): TemplateRecord {
   const hasProfiles = profileIds.length > 0
   const passed = passTemplateOn(stored)
   const content: CatalogueEdition = hasProfiles ? { ...passed, profileIds } : passed

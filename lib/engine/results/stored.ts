@@ -4,6 +4,7 @@ import type { ConductorResult } from './conductor'
 import type { ConductorStrainResult, CopperPartResult } from './copper-strain'
 import type { DamageResult, Evaluation } from './evaluation'
 import type { ItemResult } from './item'
+import { readOnce } from './read-once'
 import { parseStoredJson, requireStoredShape } from './stored-document'
 import type { ZoneResult } from './zone'
 
@@ -183,9 +184,9 @@ const STORED_RESULTS = 'a stored calculation'
  *
  * @throws StoredDocumentError for what is damaged
  */
-export function readStoredResults(json: string): Evaluation {
-  return readStoredResultsDocument(parseStoredJson(STORED_RESULTS, json))
-}
+export const readStoredResults: (json: string) => Evaluation = readOnce((json) =>
+  readStoredResultsDocument(parseStoredJson(STORED_RESULTS, json)),
+)
 
 /** The same, of results inside another document that was stored. */
 export function readStoredResultsDocument(document: unknown): Evaluation {

@@ -1,4 +1,4 @@
-import { parseStoredJson, requireStoredShape, StoredDocumentError } from '../../results'
+import { parseStoredJson, readOnce, requireStoredShape, StoredDocumentError } from '../../results'
 import { DESIGN_FORMAT, DESIGN_FORMAT_VERSION, type Design, designSchema } from '../design'
 import { liftFrom1 } from './from-1'
 import { liftFrom2 } from './from-2'
@@ -49,9 +49,14 @@ const STORED_DESIGN = 'a stored design'
  *
  * @throws StoredDocumentError for what is damaged, or of a later format
  */
-export function readStoredDesign(json: string): Design {
-  return readStoredDesignDocument(parseStoredJson(STORED_DESIGN, json))
-}
+export const readStoredDesign = (json: string): Design => readStoredDesignWithSource(json).design
+
+/** The same, beside the document in the format that it was stored in. */
+export const readStoredDesignWithSource: (json: string) => { readonly design: Design; readonly storedDesign: unknown } =
+  readOnce((json) => {
+    const storedDesign = parseStoredJson(STORED_DESIGN, json)
+    return { storedDesign, design: readStoredDesignDocument(storedDesign) }
+  })
 
 /** The same, of a document inside another one that was stored. */
 export function readStoredDesignDocument(document: unknown): Design {

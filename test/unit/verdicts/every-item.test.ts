@@ -51,7 +51,7 @@ function findContext(root: Root): ReturnType<typeof buildFigures> | null {
   if (kept !== undefined) return kept
   const { facts, ...document } = root
   const parsed = parseDesign(document)
-  const context = parsed.ok ? buildFigures(parsed.value, facts as ReviewFacts) : null
+  const context = parsed.ok ? buildFigures(withSharedPlan(parsed.value, document.plan), facts as ReviewFacts) : null
   const [oldest] = contexts.keys()
   if (contexts.size >= MOST_KEPT && oldest !== undefined) contexts.delete(oldest)
   contexts.set(key, context)
@@ -72,14 +72,28 @@ function judge(item: ItemDefinition, root: Root): Verdict | null {
   return worst
 }
 
+const plans = new WeakMap<object, Design['plan']>()
+
+/** What is measured of a plan is kept with it, so the same plan stays the same object. */
+function withSharedPlan(design: Design, source: unknown): Design {
+  if (typeof source !== 'object' || source === null) return design
+  const plan = plans.get(source) ?? design.plan
+  plans.set(source, plan)
+  return { ...design, plan }
+}
+
 const read = (root: unknown, path: Path): unknown =>
   path.reduce<unknown>((at, key) => (at as Record<string | number, unknown> | null | undefined)?.[key], root)
 
+/** What the path does not touch is shared: what was worked out of a plan is kept with it. */
 function write(root: Root, path: Path, value: unknown): Root {
-  const copy = structuredClone(root)
-  const parent = read(copy, path.slice(0, -1)) as Record<string | number, unknown>
-  parent[path.at(-1) ?? ''] = value
-  return copy
+  const set = (at: unknown, [key, ...rest]: Path): unknown => {
+    if (key === undefined) return value
+    const inner = (at as Record<string | number, unknown>)[key]
+    if (Array.isArray(at)) return at.with(Number(key), set(inner, rest))
+    return { ...(at as object), [key]: set(inner, rest) }
+  }
+  return set(root, path) as Root
 }
 
 function expand(root: unknown, pattern: string): Path[] {
@@ -152,7 +166,7 @@ function listRoots(item: ItemDefinition): Root[] {
     change?.(design)
     return { ...design, facts: { ...FACTS, ...facts } }
   })
-  return [...examples, ...MORE.map((design) => ({ ...structuredClone(design), facts: FACTS }))]
+  return [...examples, ...MORE.map((design) => ({ ...design, facts: FACTS }))]
 }
 
 test('no verdict rests on what only pictures and remarks show', () => {
@@ -171,10 +185,7 @@ describe('an input that an item declares, made worse', () => {
     (_, path, worse, item) => {
       let judged = 0
       let moved = 0
-      for (const root of [
-        ...listRoots(item),
-        ...LOADED.map((design) => ({ ...structuredClone(design), facts: FACTS })),
-      ]) {
+      for (const root of [...listRoots(item), ...LOADED.map((design) => ({ ...design, facts: FACTS }))]) {
         const was = judge(item, root)
         if (was === null || was === 'not-applicable') continue
         for (const place of thin(expand(root, path), MOST_PLACES)) {

@@ -17,7 +17,7 @@ import {
 } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { listLoosenedFacts } from './sign-off'
-import { level1, level2, makeEmptyTable, makeFacts, makeTable } from './style'
+import { CLOSE_RULED, level1, level2, makeEmptyTable, makeFacts, makeTable } from './style'
 import { estimateTablesHeight } from './table-height'
 import { asSentence, formatLimit, formatQuantity, formatTime, formatWord } from './words'
 
@@ -47,7 +47,7 @@ const ROOMS: readonly Room[] = [
   TIGHTEST,
 ]
 /** Below title, facts of the revision and cautions, as they usually are. */
-const PAGE_ROOM_PT = 530
+const PAGE_ROOM_PT = 540
 const LOOSENED_ROW_PT = 32
 
 function cut(text: string, length: number): string {
@@ -61,7 +61,9 @@ export function makeDecision(content: PackageContent): Content[] {
   const heightPt = PAGE_ROOM_PT - listLoosenedFacts(content).length * LOOSENED_ROW_PT
   const pages = ROOMS.map((room) => makePage(content, room))
   const page = pages.find((tables) => estimateTablesHeight(tables, FONT_SIZE_PT) <= heightPt) ?? pages.at(-1) ?? []
-  return [{ stack: [...page], fontSize: FONT_SIZE_PT, pageBreak: 'after' }]
+  return [
+    { stack: page.map((table) => ({ ...table, layout: CLOSE_RULED })), fontSize: FONT_SIZE_PT, pageBreak: 'after' },
+  ]
 }
 
 function makePage(content: PackageContent, room: Room): ContentTable[] {
@@ -96,7 +98,6 @@ function makePage(content: PackageContent, room: Room): ContentTable[] {
                 ),
                 room.fabricators,
                 '; ',
-                'fabricators',
               ),
         ],
         ...listRoles(content),
@@ -110,9 +111,9 @@ function makePage(content: PackageContent, room: Room): ContentTable[] {
 }
 
 /** `Ann, Ben and 3 more` */
-function listSome(texts: readonly string[], most: number, separator = ', ', what = ''): string {
+function listSome(texts: readonly string[], most: number, separator = ', '): string {
   const left = texts.length - most
-  return `${texts.slice(0, most).join(separator)}${left > 0 ? `${what === '' ? '' : ';'} and ${left} more ${what}`.trimEnd() : ''}`
+  return `${texts.slice(0, most).join(separator)}${left > 0 ? ` and ${left} more` : ''}`
 }
 
 /** Those of the release itself, then each that a fabricator's present declaration makes, with what became of it. */

@@ -2,7 +2,7 @@ import type { Content } from 'pdfmake/interfaces'
 import { ACTION_STATE_WORDS, describeDue, isOverdue, type ReviewAction } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { level1, makeEmptyPart, makeTable } from './style'
-import { formatTime } from './words'
+import { asSentence, formatTime } from './words'
 
 const TITLE = '9  Actions'
 
@@ -22,7 +22,13 @@ export function makeActions({ snapshot, release }: PackageContent): Content[] {
           ],
           snapshot.actions.map((action) => [
             String(action.number),
-            { stack: [action.text, { text: `From ${action.origin.label}.`, style: 'small' }, ...makeEvidence(action)] },
+            {
+              stack: [
+                action.text,
+                { text: asSentence(`From ${action.origin.label}`), style: 'small' },
+                ...makeEvidence(action),
+              ],
+            },
             `${action.ownerName}, ${action.ownerCompanyName}`,
             describeDue(action),
             { stack: [describeState(action), ...(isOverdue(action, day) ? [{ text: 'overdue', bold: true }] : [])] },

@@ -45,6 +45,9 @@ const RULED: CustomTableLayout = {
   paddingBottom: () => 2.2,
 }
 
+/** For a page that has to hold much. */
+export const CLOSE_RULED: CustomTableLayout = { ...RULED, paddingTop: () => 1.3, paddingBottom: () => 1.3 }
+
 export interface Column {
   readonly label: string
   readonly width: number | 'auto' | '*'

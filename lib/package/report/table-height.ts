@@ -1,19 +1,19 @@
 import type { ContentTable } from 'pdfmake/interfaces'
 import { TEXT_WIDTH_PT } from './style'
 
-/** Of the family's letters, in relation to the size of its type: wide enough for capitals among them. */
-const LETTER_WIDTH = 0.5
-const LINE_HEIGHT = 1.39
-/** Above and below the text of a row, with the line between rows. */
-const ROW_PADDING_PT = 4.8
-const GAP_PT = 8
+/** Of the family's letters, in relation to the size of its type: measured on lines of a report. */
+const LETTER_WIDTH = 0.46
+const LINE_HEIGHT = 1.43
+/** Above and below the text of a row where rows are set close, with the line between them. */
+const ROW_PADDING_PT = 3
+const GAP_PT = 6
 /** A heading in the table's first row, with the room above it. */
-const HEADING_PT = 33
+const HEADING_PT = 30
 /** As wide as a column is where nobody said how wide. */
 const AUTO_WIDTH_PT = 80
 
 /**
- * About how high some tables of plain texts become: a little too high rather than too low, to choose how much of each text to show.
+ * About how high some tables of plain texts become that are set close: a little too high rather than too low, to choose how much of each text to show.
  *
  * @param fontSizePt  of their rows
  */

@@ -7,11 +7,11 @@ export const DIFFERENCE_WORDS = {
   'difference-let-stand': word<Differing>()({
     subject: 'difference',
     sentence: (details) =>
-      `let stand that ${details.text('said')} differs from ${details.text('against')} (${details.text('fact')})${because(details)}`,
+      `let stand: ${details.text('fact')}, ${details.text('said')}; against it: ${details.text('against')}${because(details)}`,
   }),
   'difference-taken-up': word<Differing>()({
     subject: 'difference',
     sentence: (details) =>
-      `no longer lets stand that ${details.text('said')} differs from ${details.text('against')} (${details.text('fact')})${because(details)}`,
+      `no longer lets stand: ${details.text('fact')}, ${details.text('said')}; against it: ${details.text('against')}${because(details)}`,
   }),
 } as const

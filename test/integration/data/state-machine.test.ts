@@ -112,7 +112,16 @@ function expectSettled(snapshot: Gathered['snapshot']): void {
     if (due === 'before-release' && !isAfterRelease) expect(['closed', 'dropped'], 'an action').toContain(state)
   }
   const authors = snapshot.authors.map(({ userId }) => userId)
-  for (const { userId, voided } of snapshot.signatures) if (voided === null) expect(authors).not.toContain(userId)
+  const rules = snapshot.signOffPolicy?.rules
+  expect(rules, 'the policy that is pinned').toBeDefined()
+  if (rules?.authorSigns === 'no') {
+    for (const { userId, voided } of snapshot.signatures) if (voided === null) expect(authors).not.toContain(userId)
+  }
+  if (rules?.waiverBlocking !== 'anyone') {
+    for (const { state, proposedBy, decidedBy } of snapshot.waivers) {
+      if (state === 'approved') expect(decidedBy, 'a waiver approved by its proposer').not.toBe(proposedBy)
+    }
+  }
 }
 
 const seen = (real: Real, actor: data.Actor) => data.getRevision(actor, real.revisionId)
@@ -267,6 +276,39 @@ const query: Act['carryOut'] = (real, actor) =>
     title: 'Which face carries the stiffener?',
     text: 'The drawing shows both.',
   })
+const mustChange: Act['carryOut'] = (real, actor) =>
+  data.openThread(actor, {
+    revisionId: real.revisionId,
+    anchor: { kind: 'revision', id: '' },
+    kind: 'must-change',
+    title: 'The web beside the slit must be 0.5 mm',
+    text: 'Ours tore at 0.3 mm.',
+  })
+const dropAction: Act['carryOut'] = async (real, actor) => {
+  const action = await findAction(real, actor, 'open')
+  if (action === undefined) return undefined
+  return data.dropAction(actor, { actionId: action.id, seenVersion: action.version, reason: 'no need' })
+}
+/** Loosened for the project; it reaches the revision only by `followPolicy`. */
+const loosenPolicy: Act['carryOut'] = async (real, actor) => {
+  const { version: seenVersion, rules } = await data.getProjectSignOffPolicy(actor, real.team.projectId)
+  const isUsual = rules.authorSigns === 'no'
+  await data.setSignOffPolicy(actor, {
+    projectId: real.team.projectId,
+    seenVersion,
+    ...rules,
+    authorSigns: isUsual ? 'yes' : 'no',
+    requiredCapacities: rules.requiredCapacities.map((name) => ({ name })),
+    reason: 'the team is small',
+  })
+  // It is no act on this revision, though a stricter one reaches it.
+  return { ok: true, value: null }
+}
+const followPolicy: Act['carryOut'] = async (real, actor) => {
+  const { version: seenVersion } = await seen(real, actor)
+  const { version: toVersion } = await data.getProjectSignOffPolicy(actor, real.team.projectId)
+  return data.followSignOffPolicy(actor, { revisionId: real.revisionId, seenVersion, toVersion, reason: 'agreed' })
+}
 const closeThreads: Act['carryOut'] = async (real, actor) => {
   const thread = (await seen(real, actor)).threads.find(({ state }) => state !== 'closed')
   return thread === undefined
@@ -313,7 +355,9 @@ const settle: Act['carryOut'] = async (real) => {
       reason: 'settled',
       done: { kind: 'no-change' as const },
     }
-    await expectDone(data.closeThread(real.team.lead, input))
+    // A fabricator's must-change is withdrawn by its own people.
+    const closer = thread.kind === 'must-change' ? real.team.fabricator : real.team.lead
+    await expectDone(data.closeThread(closer, input))
   }
   await answerEverything(real.team, real.revisionId, { mayStayOpen: true })
   if (stage !== 'early-review') await declareByBoth(real.team, real.revisionId)
@@ -364,6 +408,10 @@ const step = fc.oneof(
   { weight: 1, arbitrary: act('issue the number elsewhere', fc.constant('lead'), issueElsewhere) },
   { weight: 1, arbitrary: act('raise a query', anybody, query) },
   { weight: 1, arbitrary: act('close a thread', anybody, closeThreads) },
+  { weight: 1, arbitrary: act('ask for a change', fc.constant('fabricator'), mustChange) },
+  { weight: 1, arbitrary: act('drop an action', leads, dropAction) },
+  { weight: 1, arbitrary: act('loosen or tighten the policy', anybody, loosenPolicy) },
+  { weight: 1, arbitrary: act('follow the policy', anybody, followPolicy) },
   { weight: 1, arbitrary: act('update the catalogue', leads, updateTemplate) },
   { weight: 1, arbitrary: act('send back', anybody, sendBack) },
   { weight: 1, arbitrary: act('withdraw', anybody, withdraw) },

@@ -41,6 +41,34 @@ const unstated = ({
     },
   })
 
+interface FromBrief extends Omit<Unstated, 'what' | 'unit' | 'direction' | 'verb'> {
+  readonly field: keyof Design['brief']['tolerances']
+  readonly what: string
+}
+
+/** Tolerances that the drawing gives, held against what the fabricator holds. */
+const fromBrief = ({ field, what, findAbsence, ...entry }: FromBrief): TradeParameter =>
+  numberParameter({
+    ...entry,
+    unit: 'mm',
+    direction: 'smaller-is-harder',
+    verb: 'allow more',
+    measuredAs: `${what}, as the brief states it`,
+    measure: ({ design }): Measurement => {
+      const absent = findAbsence?.(design) ?? null
+      if (absent !== null) return { kind: 'absent', reason: absent }
+      return listStated(
+        'smaller-is-harder',
+        [design.brief.tolerances[field]],
+        (value) => (value === null ? null : { value, place: BRIEF_PLACE, foilUm: null }),
+        '',
+        `the brief does not state ${what}`,
+      )
+    },
+  })
+
+const BRIEF_PLACE = { kind: 'brief', id: 'brief', name: 'Brief' } as const
+
 const lacks =
   (kind: DielectricLayer['kind'], reason: string) =>
   ({ construction }: Design) =>
@@ -78,8 +106,9 @@ export const TOLERANCE_PARAMETERS: readonly TradeParameter[] = [
         'no zone states a tolerance of its thickness',
       ),
   }),
-  unstated({
+  fromBrief({
     key: 'outline-tolerance',
+    field: 'outlineMm',
     group: 'Tolerances and delivery',
     name: 'Profile tolerance (±), minimum',
     question: 'How closely can the outline be cut?',
@@ -93,16 +122,18 @@ export const TOLERANCE_PARAMETERS: readonly TradeParameter[] = [
     what: 'a tolerance of hole positions',
     findAbsence: ({ features }) => (features.none.includes('holes') ? 'the design has no hole' : null),
   }),
-  unstated({
+  fromBrief({
     key: 'drill-size-tolerance',
+    field: 'holeMm',
     group: 'Tolerances and delivery',
     name: 'Finished hole size tolerance (±), minimum',
     question: 'How closely can the finished size of a hole be held?',
     what: 'a tolerance of hole sizes',
     findAbsence: ({ features }) => (features.none.includes('holes') ? 'the design has no hole' : null),
   }),
-  unstated({
+  fromBrief({
     key: 'coverlay-position-tolerance',
+    field: 'coverlayMm',
     group: 'Coverlay',
     name: 'Coverlay registration (±), minimum',
     question: 'How closely can coverlay be laid?',
@@ -117,8 +148,9 @@ export const TOLERANCE_PARAMETERS: readonly TradeParameter[] = [
     what: 'the squeeze-out that its pads allow',
     findAbsence: NO_COVERLAY,
   }),
-  unstated({
+  fromBrief({
     key: 'stiffener-position-tolerance',
+    field: 'stiffenerMm',
     group: 'Stiffeners',
     name: 'Stiffener position tolerance (±), minimum',
     question: 'How closely can a stiffener be placed?',

@@ -234,3 +234,22 @@ describe('rows that cannot be', () => {
     ])
   })
 })
+
+it('tolerances of the brief are held against what a fabricator holds, and one that nobody stated is not', () => {
+  const { design, evaluation } = measureDemo('skua-rev-b')
+  const rows = ['outline-tolerance', 'stiffener-position-tolerance'].map((key) => ({
+    ...ROW,
+    parameter: key,
+    comfortable: 0.25,
+    stretch: 0.15,
+  }))
+  const verdictsOf = (of: typeof design) =>
+    assessCapability(measureDesign(of, evaluation), rows)
+      .filter(({ parameter: { key } }) => rows.some((row) => row.parameter === key))
+      .map(({ values }) => values.map(({ verdict }) => verdict))
+  // Stiffeners stand before tolerances in the dictionary.
+  expect(verdictsOf(design)).toEqual([['comfortable'], ['outside']])
+  const silent = structuredClone(design)
+  silent.brief.tolerances.outlineMm = null
+  expect(verdictsOf(silent)).toEqual([['comfortable'], []])
+})

@@ -29,8 +29,9 @@ export const EVALUATE_USAGE = `Evaluates a design document without server or dat
           slope and ductility that they give stand in place of defaults where they cover a bend
 --schema  the JSON Schema of the design document
 
-Exit status: 0 everything that is computed is met, 1 something is a concern or lacks an input, 2 the file cannot be read;
-each bad field is then named by its path.`
+Exit status: 0 everything that can be computed from the file is met, 1 something is a concern or lacks an input, 2 the file
+cannot be read; each bad field is then named by its path. Status 0 passes over questions that wait for a person, and over
+those that lack only artwork or a fabricator's look, which a design file cannot hold.`
 
 /** Four bytes are the most that a character takes in UTF-8. */
 const DESIGN_FILE = {

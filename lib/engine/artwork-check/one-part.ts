@@ -1,10 +1,11 @@
 import type { ArtworkFileFacts } from '@/lib/artwork'
 import { DESIGN_PLACE } from '../results'
+import { readPartNumbers } from '../statements'
 import { inSentence } from '../units'
 import { type ArtworkPair, type ArtworkSubject, type Comparison, filesFor, NOTHING_COMPARED } from './compared'
 
 /** Files of one part name one project, and lie over one outline. */
-export function compareProjects({ artwork }: ArtworkSubject): Comparison {
+export function compareProjects({ artwork, design }: ArtworkSubject): Comparison {
   const named = artwork.files.flatMap(({ name, project, job }) => {
     if (project !== null) return [{ file: name, ...project }]
     return job?.name == null || job.name === ''
@@ -32,7 +33,21 @@ export function compareProjects({ artwork }: ArtworkSubject): Comparison {
       ...compare('Revision of the project', first.revision, other.revision),
     ]
   })
-  return { pairs, open: [] }
+  const { partNumber } = design.brief
+  const ours = named.flatMap(({ file, name }): ArtworkPair[] => {
+    const read = readPartNumbers(name, partNumber)
+    if (read.named.length === 0) return []
+    return [
+      {
+        fact: 'Part number',
+        one: { where: file, says: `project ${name}` },
+        other: { where: 'the brief', says: partNumber, path: ['brief', 'partNumber'] },
+        agrees: read.named.includes(read.wanted),
+        places: [DESIGN_PLACE],
+      },
+    ]
+  })
+  return { pairs: [...pairs, ...ours], open: [] }
 }
 
 /** A layer of this part lies over its profile by this much of itself at least. Notes beside the circuit are no such layers. Our choice. */

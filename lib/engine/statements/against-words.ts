@@ -1,7 +1,7 @@
 import type { Design } from '../design'
 import { findMaterial } from '../design'
 import { BRIEF_PLACE, DESIGN_PLACE, type Place, placeOf } from '../results'
-import { asEntered } from '../units'
+import { asEntered, inSentence } from '../units'
 import {
   readAngles,
   readClasses,
@@ -11,6 +11,7 @@ import {
   readLayerNumber,
   readRadii,
   readRevisions,
+  readSizesMm,
   readThicknesses,
   readTypes,
 } from './in-words'
@@ -30,8 +31,10 @@ export function compareWords(design: Design, papers: Papers): WrittenTwice[] {
     ...compareBendNotes(design),
     ...compareLayerNames(design),
     ...comparePurpose(design),
+    ...comparePurposeCycles(design),
     ...compareRevisions(design, papers),
     ...compareFileNames(design, papers),
+    ...compareFileSizes(design, papers),
   ]
 }
 
@@ -222,30 +225,87 @@ function compareRevisions({ name }: Design, { revisionLabel, artworkFileNames = 
   })
 }
 
+/** The purpose may name the cycles of any bend that moves. */
+function comparePurposeCycles({ brief, bends }: Design): WrittenTwice[] {
+  const wanted = bends.flatMap((bend, at) => (bend.requiredCycles === null ? [] : [{ bend, at }]))
+  const [first] = wanted
+  const named = readCycles(brief.purpose)
+  if (first === undefined || named.length === 0) return []
+  const stated = wanted.map(({ bend }) => bend.requiredCycles ?? 0)
+  const write = (values: readonly number[]) =>
+    [...new Set(values)].map((value) => asEntered(value, 'cycles')).join(' and ')
+  return [
+    {
+      fact: 'Required cycles',
+      one: {
+        where: wanted.map(({ bend }) => bend.name).join(', '),
+        says: write(stated),
+        path: ['bends', first.at, 'requiredCycles'],
+      },
+      other: { where: 'the purpose', says: write(named), path: ['brief', 'purpose'] },
+      agrees: named.some((value) => stated.includes(value)),
+      readFrom: 'words',
+      places: [BRIEF_PLACE, ...wanted.map(({ bend }) => placeOf('bend', bend))],
+    },
+  ]
+}
+
+/** A file's name rounds to whole millimetres. */
+const ROUNDED_MM = 0.5
+
+/** A size in the name of a file is that of the part, but where the name speaks of the panel. */
+function compareFileSizes({ features }: Design, { artworkFileNames = [] }: Papers): WrittenTwice[] {
+  const corners = features.outline?.verticesMm ?? []
+  if (corners.length < 3) return []
+  const spanMm = (values: readonly number[]) => Math.max(...values) - Math.min(...values)
+  const sides = [spanMm(corners.map(([x]) => x)), spanMm(corners.map(([, y]) => y))]
+  const [longMm, shortMm] = [Math.max(...sides), Math.min(...sides)]
+  const write = (long: number, short: number) => `${inSentence(long, 'mm')} by ${inSentence(short, 'mm')}`
+  return artworkFileNames
+    .filter((file) => !/panel|array|frame|stencil/iu.test(file))
+    .flatMap((file) =>
+      readSizesMm(file).map(
+        ([long, short]): WrittenTwice => ({
+          fact: 'Size of the part',
+          one: { where: 'the outline', says: write(longMm, shortMm), path: ['features', 'outline'] },
+          other: { where: `the name of ${file}`, says: write(long, short) },
+          agrees: Math.abs(long - longMm) <= ROUNDED_MM && Math.abs(short - shortMm) <= ROUNDED_MM,
+          readFrom: 'words',
+          places: [DESIGN_PLACE],
+        }),
+      ),
+    )
+}
+
 /** The letters that a part number begins with, and the digits behind them, however they are parted. */
 const PART_NUMBER = /^([A-Z]{2,})[\s._-]*(\d{2,})/iu
 
+/** Digits behind the letters of this part number, wherever a text has them; none where the part number is of another form. */
+export function readPartNumbers(
+  text: string,
+  partNumber: string,
+): { readonly wanted: string; readonly named: string[] } {
+  const [, letters, digits] = PART_NUMBER.exec(partNumber.trim()) ?? []
+  if (letters === undefined || digits === undefined) return { wanted: '', named: [] }
+  const pattern = new RegExp(String.raw`(?<![a-z])${letters}[\s._-]*(\d{2,})`, 'giu')
+  return { wanted: digits, named: [...text.matchAll(pattern)].map((match) => match[1] ?? '') }
+}
+
 function compareFileNames({ brief, construction }: Design, { artworkFileNames = [] }: Papers): WrittenTwice[] {
-  const [, letters, digits] = PART_NUMBER.exec(brief.partNumber.trim()) ?? []
-  const found: WrittenTwice[] = []
-  if (letters !== undefined && digits !== undefined) {
-    const pattern = new RegExp(String.raw`(?<![a-z])${letters}[\s._-]*(\d{2,})`, 'giu')
-    found.push(
-      ...compareReading({
-        fact: 'Part number',
-        field: {
-          value: digits,
-          statement: { where: 'the brief', says: brief.partNumber, path: ['brief', 'partNumber'] },
-        },
-        texts: artworkFileNames.map((file) => ({
-          where: `the name of ${file}`,
-          values: [...file.matchAll(pattern)].map((match) => match[1] ?? ''),
-        })),
-        write: (value) => `${letters} ${value}`,
-        places: [BRIEF_PLACE],
-      }),
-    )
-  }
+  const [, letters = ''] = PART_NUMBER.exec(brief.partNumber.trim()) ?? []
+  const found = artworkFileNames.flatMap((file) => {
+    const { wanted, named } = readPartNumbers(file, brief.partNumber)
+    return compareReading({
+      fact: 'Part number',
+      field: {
+        value: wanted,
+        statement: { where: 'the brief', says: brief.partNumber, path: ['brief', 'partNumber'] },
+      },
+      texts: [{ where: `the name of ${file}`, values: named }],
+      write: (value) => `${letters} ${value}`,
+      places: [BRIEF_PLACE],
+    })
+  })
   const layerCount = construction.layers.filter(({ kind }) => kind === 'conductor').length
   for (const file of layerCount === 0 ? [] : artworkFileNames) {
     const numbers = [...file.matchAll(/(?<![a-z0-9])L(\d{1,2})(?![a-z0-9])/giu)].map((match) => Number(match[1]))

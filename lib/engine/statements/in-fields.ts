@@ -58,7 +58,9 @@ function compareCrossings({ features, bends, construction }: Design): WrittenTwi
       const zone = construction.zones.find(({ id }) => id === bend?.zoneId)
       const layer = construction.layers.find(({ id }) => id === conductor.layerId)
       if (bend === undefined || zone === undefined || layer === undefined) return []
-      const isThere = zone.presence.some(({ layerId }) => layerId === layer.id)
+      const presence = zone.presence.find(({ layerId }) => layerId === layer.id)
+      const ofLayer = layer.kind === 'conductor' ? layer.coverageFraction : 0
+      const hasCopper = presence !== undefined && (presence.coverageFraction ?? ofLayer) > 0
       return [
         {
           fact: `Layer of ${conductor.name} in ${bend.name}`,
@@ -69,10 +71,14 @@ function compareCrossings({ features, bends, construction }: Design): WrittenTwi
           },
           other: {
             where: `zone ${zone.name}`,
-            says: isThere ? `${layer.name} goes through` : `no ${layer.name}`,
+            says: hasCopper
+              ? `${layer.name} goes through`
+              : presence === undefined
+                ? `no ${layer.name}`
+                : `no copper on ${layer.name}`,
             path: ['construction', 'zones', construction.zones.indexOf(zone), 'presence'],
           },
-          agrees: isThere,
+          agrees: hasCopper,
           readFrom: 'fields',
           places: [placeOf('conductor', conductor), placeOf('bend', bend)],
         },

@@ -92,3 +92,13 @@ export function readLayerNumber(name: string): number | null {
   const match = /^L\s?(\d{1,2})(?!\d)/iu.exec(name.trim())
   return match === null ? null : Number(match[1])
 }
+
+/** `60 x 20 mm`, as a pair of lengths, the longer first. Two numbers with their unit: a grid of parts has none. */
+export function readSizesMm(text: string): [number, number][] {
+  return [
+    ...text.matchAll(/(?<![\d.,])(\d+(?:[.,]\d+)?)\s*(?:mm)?[\s_]*[x×][\s_]*(\d+(?:[.,]\d+)?)[\s_]*mm(?![a-z])/giu),
+  ].map((match) => {
+    const [a, b] = [toNumber(match[1]), toNumber(match[2])]
+    return [Math.max(a, b), Math.min(a, b)]
+  })
+}

@@ -1,9 +1,10 @@
 import type { Design } from '../design'
 import { compareWords, type Papers } from './against-words'
 import { compareFields } from './in-fields'
+import { compareLists } from './in-lists'
 import type { WrittenTwice } from './statement'
 
-export type { Papers } from './against-words'
+export { type Papers, readPartNumbers } from './against-words'
 export {
   type Cut,
   readCuts,
@@ -17,5 +18,5 @@ export type { WrittenTwice } from './statement'
 
 /** Every fact that the design and its papers write twice, whether both places agree or not. */
 export function listWrittenTwice(design: Design, papers: Papers): WrittenTwice[] {
-  return [...compareFields(design), ...compareWords(design, papers)]
+  return [...compareFields(design), ...compareLists(design), ...compareWords(design, papers)]
 }

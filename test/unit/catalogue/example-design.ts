@@ -474,7 +474,7 @@ function makeFeatures(): Design['features'] {
     shieldGround: { pointCount: 4, openingsShown: true, maxResistanceOhm: 0.5 },
     outline: null,
     copperToOutlineMm: 0.6,
-    outlineCutBy: 'die',
+    outlineCutBy: 'laser',
     routing: {
       cornersCurved: true,
       evenlySpacedInBends: true,

@@ -53,6 +53,98 @@ const FAULTS: readonly (readonly [fault: string, itemId: string, says: 'fails' |
   ],
   ['one board whose mask is missing on one face', 'outer-cover', 'fails', (d) => remove(d, 'sensor', 'mask-bottom')],
   [
+    'lands of 400 mm, micrometres typed for millimetres',
+    'statements-agree',
+    'fails',
+    (d) => {
+      for (const hole of d.features.holes) hole.landMm = 400
+    },
+  ],
+  [
+    'drills of 300 mm, without a land',
+    'statements-agree',
+    'fails',
+    (d) => {
+      for (const hole of d.features.holes) Object.assign(hole, { drillMm: 300, landMm: null })
+    },
+  ],
+  [
+    '185 in service, degrees Fahrenheit typed for Celsius',
+    'operating-temperature',
+    'fails',
+    (d) => set(d.brief, { operatingMaxDegC: 185 }),
+  ],
+  [
+    'hundreds of amperes, milliamperes typed for amperes',
+    'conductor-current',
+    'fails',
+    (d) => {
+      for (const conductor of d.features.conductors)
+        conductor.currentAmp = Math.min(1000, (conductor.currentAmp ?? 0) * 1000)
+    },
+  ],
+  [
+    'no copper in the hinge by its share, and conductors through it',
+    'statements-agree',
+    'fails',
+    (d) => {
+      for (const each of zoneOf(d, 'hinge').presence) if (each.layerId === 'l2') each.coverageFraction = 0
+    },
+  ],
+  [
+    'copper in the hinge that no conductor is said to carry across',
+    'feature-lists',
+    'open',
+    (d) => {
+      for (const each of d.features.conductors) if (each.layerId === 'l2') each.crossings = []
+    },
+  ],
+  [
+    'the same, of which its angle is asked',
+    'crossing-angle',
+    'open',
+    (d) => {
+      for (const each of d.features.conductors) if (each.layerId === 'l3') each.crossings = []
+    },
+  ],
+  [
+    'conductors called a plane',
+    'conductor-current',
+    'open',
+    (d) => set(layerOf(d, 'l2'), { role: 'plane', planePattern: 'hatched' }),
+  ],
+  ['a hinge that is called a fold', 'bend-use', 'fails', (d) => set(bendOf(d, 'hinge'), { use: 'fold-once' })],
+  [
+    'plated layers with holes that are said to be bare',
+    'statements-agree',
+    'fails',
+    (d) => {
+      for (const hole of d.features.holes) hole.plated = false
+    },
+  ],
+  [
+    'a hinge of one cycle, handled more often',
+    'handling-count',
+    'fails',
+    (d) => set(bendOf(d, 'hinge'), { requiredCycles: 1 }),
+  ],
+  [
+    'zones of five metres round a hand-sized outline',
+    'statements-agree',
+    'fails',
+    (d) => {
+      for (const zone of d.construction.zones) set(zone, { widthMm: 5000, lengthMm: 5000 })
+    },
+  ],
+  [
+    'pads in the hinge on a layer that is not there',
+    'statements-agree',
+    'fails',
+    (d) => {
+      for (const pad of d.features.pads) set(pad, { zoneId: 'hinge', layerId: 'l4' })
+    },
+  ],
+  [
     'an arc that leaves no straight film in its zone',
     'bend-fit',
     'open',

@@ -4,6 +4,7 @@ import { getItem } from '@/lib/engine/catalogue'
 import { listStartingConstructions } from '@/lib/engine/starting-constructions'
 import { readDemoDesign } from '../engine-assembly/demo-design-files'
 import { completeStart, judge } from './complete-start'
+import { FEATURE_LISTS } from './feature-lists'
 
 /*
  * Revision B of the Skua meets nearly everything. One gross change at a time: an item of major severity or more must then say so, whatever
@@ -390,17 +391,7 @@ describe('silence', () => {
 
   test('R3: all lists of features emptied: what rested on them is asked, nothing passes for it', () => {
     const empty: Change = ({ features }) => {
-      for (const list of [
-        'conductors',
-        'holes',
-        'pads',
-        'outlineCorners',
-        'widthSteps',
-        'coverlayOpenings',
-        'slits',
-        'components',
-      ] as const)
-        features[list] = []
+      for (const list of FEATURE_LISTS) features[list] = []
     }
     expect(countMeets(empty)).toBeLessThan(countMeets(() => {}))
     const now = verdictsOf(evaluateChanged(empty))

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { type Design, evaluate, makePresence, parseDesign } from '@/lib/engine'
 import { CATALOGUE, getItem, type ItemVerdict } from '@/lib/engine/catalogue'
 import { readDemoDesign } from '../engine-assembly/demo-design-files'
+import { FEATURE_LISTS } from './feature-lists'
 
 /*
  * Sixteen runs of a review of the catalogue: revision B of the Skua with one thing changed, each with the verdict that an expert would give. They
@@ -57,17 +58,6 @@ const addOnL1 = (design: Design, given: Partial<Design['features']['conductors']
   const drive = firstOf(design.features.conductors)
   design.features.conductors.push({ ...drive, id: 'on-l1', name: 'On L1', layerId: 'l1', crossings: [], ...given })
 }
-
-const FEATURE_LISTS = [
-  'conductors',
-  'holes',
-  'pads',
-  'outlineCorners',
-  'widthSteps',
-  'coverlayOpenings',
-  'slits',
-  'components',
-] as const
 
 /** Two unbonded leaves in the link, each with the layers that were there. */
 const splitLink: Change = ({ construction: { layers, zones } }) => {

@@ -44,8 +44,14 @@ function listLists(value: unknown, path: readonly string[] = []): string[][] {
   return Array.isArray(value) && value.length > 0 && typeof value[0] === 'object' ? [[...path], ...inner] : inner
 }
 
+function liesBesideAnother({ features: { conductors } }: Design, at: number): boolean {
+  const layerId = conductors[at]?.layerId
+  return conductors.some((other, index) => index !== at && other.layerId === layerId && other.crossings.length > 0)
+}
+
 const LISTS_THAT_MAY_BE_EMPTY: readonly string[] = [
   'brief.outgassing',
+  'features.conductors.crossings',
   ...'components conductors connectors coverlayOpenings holes outlineCorners pads registrations slits stiffeners widthSteps'
     .split(' ')
     .map((list) => `features.${list}`),
@@ -77,8 +83,8 @@ describe('silence', () => {
       const before = countShares(design)
       for (const path of listLists(design)) {
         const pattern = path.filter((key) => !/^[0-9]+$/.test(key)).join('.')
-        // Of one conductor: it then crosses no bend. That none at all is listed is asked, and tried above.
-        if (pattern === 'features.conductors.crossings') continue
+        // Where another conductor of its layer crosses a bend, this one may lie beside: that is an answer, and no silence.
+        if (pattern === 'features.conductors.crossings' && liesBesideAnother(design, Number(path[2]))) continue
         const after = structuredClone(design)
         const parent = path.slice(0, -1).reduce<unknown>((at, key) => (at as Record<string, unknown>)[key], after)
         Object.assign(parent as object, { [path.at(-1) ?? '']: [] })

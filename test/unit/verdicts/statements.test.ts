@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { compareArtwork } from '@/lib/engine/artwork-check'
 import { listWrittenTwice } from '@/lib/engine/statements'
 import {
   readAngles,
@@ -9,9 +10,11 @@ import {
   readLayerNumber,
   readRadii,
   readRevisions,
+  readSizesMm,
   readThicknesses,
   readTypes,
 } from '@/lib/engine/statements/in-words'
+import { makeFacts, makeFile } from '../artwork/fact-factory'
 import { makeExampleDesign } from '../catalogue/example-design'
 import { readDemoDesign } from '../engine-assembly/demo-design-files'
 
@@ -30,6 +33,15 @@ describe('facts in words', () => {
     [readThicknesses, 'Foil 18 µm, film of 25um', [18, 25]],
     [readThicknesses, '0.5 mm laminate', []],
     [readHottest, 'From -20 to 70 °C', [70]],
+    [
+      readSizesMm,
+      'outline 60x20mm, before 20.5 mm x 61,5 mm',
+      [
+        [60, 20],
+        [61.5, 20.5],
+      ],
+    ],
+    [readSizesMm, 'array of 4 x 2 parts, 3x2 mmol', []],
     [readLayerCounts, 'Four-layer rigid-flex with 2 layers in the hinge', [4, 2]],
   ] as const)('%o in "%s"', (read, text, expected) => {
     expect(read(text)).toEqual(expected)
@@ -109,3 +121,140 @@ describe('what is written twice', () => {
     expect(listWrittenTwice(empty, {})).toEqual([])
   })
 })
+
+describe('facts of the lists, each contradiction with both places', () => {
+  type Design = ReturnType<typeof makeExampleDesign>
+  const differing = (change: (design: Design) => void, artworkFileNames: readonly string[] = []) => {
+    const design = readDemoDesign('skua-rev-b')
+    change(design)
+    return listWrittenTwice(design, { artworkFileNames })
+      .filter(({ agrees }) => !agrees)
+      .map(({ fact, one, other }) => [fact, one.where, one.says, other.where, other.says])
+  }
+  const first = <T>([value]: readonly T[]): T => {
+    if (value === undefined) throw new RangeError('the list is empty')
+    return value
+  }
+
+  test.each([
+    [
+      'a bead beside each bend, and beads ruled out',
+      (d: Design) => {
+        d.features.rigidEdges.bead = 'ruled-out'
+      },
+      say('Bead beside', `the bend's fields`, 'a bead relieves the strain', 'the rigid edges', 'beads are ruled out'),
+    ],
+    [
+      'beads of two widths',
+      (d: Design) => {
+        d.features.rigidEdges.beadWidthMm = 2
+      },
+      say('Width of the bead beside', `the bend's fields`, '1 mm', 'the rigid edges', '2 mm'),
+    ],
+    [
+      'an outline that is routed, by a laser',
+      (d: Design) => {
+        d.features.outlineCutBy = 'rout'
+      },
+      say('How the outline is cut', 'the features', 'routing', 'what is agreed with the fabricator', 'laser'),
+    ],
+    [
+      'a pad on a layer that its zone lacks',
+      (d: Design) => {
+        first(d.features.pads).zoneId = 'hinge'
+        first(d.features.pads).layerId = 'l4'
+      },
+      say('Layer of', 'the pad', 'on L4', 'zone', 'no L4'),
+    ],
+    [
+      'a pad with a plated hole, and no holes by the mark',
+      (d: Design) => {
+        d.features.holes = []
+        d.features.none.push('holes')
+        first(d.features.pads).hasPlatedHole = true
+      },
+      say('Plated hole of', 'the pad', 'has a plated hole', 'the list of holes', 'marked as none'),
+    ],
+    [
+      'surface-mount parts, and no components by the mark',
+      (d: Design) => {
+        d.brief.acceptance.hasSurfaceMountParts = true
+        d.features.components = []
+        d.features.none.push('components')
+      },
+      say(
+        'Surface-mount parts',
+        'what is asked of flatness',
+        'there are surface-mount parts',
+        'the list of components',
+        'marked as none',
+      ),
+    ],
+    [
+      'single parts in an array of four',
+      (d: Design) => {
+        d.brief.panelForm = 'single-parts'
+      },
+      say('Parts in an array', 'the brief', 'single parts', 'the array', '4'),
+    ],
+    [
+      'other cycles in the purpose than at any bend',
+      (d: Design) => {
+        d.brief.purpose = 'Moves for 7 million cycles.'
+      },
+      say('Required cycles', '', '', 'the purpose', '7'),
+    ],
+  ] as const)('%s', (_, change, [fact, ...said]) => {
+    const found = differing(change).filter(([name]) => name?.startsWith(fact))
+    expect(found.length).toBeGreaterThan(0)
+    for (const pair of found) for (const [at, part] of said.entries()) expect(pair[at + 1]).toContain(part)
+  })
+
+  test('while one of two tools is open, the other may be the one that cuts', () => {
+    const open = (d: Design) => {
+      d.features.outlineCutBy = 'rout'
+      d.brief.agreements.seriesTool = null
+    }
+    expect(differing(open)).toEqual([])
+  })
+
+  test('a size in the name of a file is that of the part, not of the panel', () => {
+    const draw = (d: Design) => {
+      d.features.outline = {
+        verticesMm: [
+          [0, 0],
+          [160, 0],
+          [160, 40],
+          [0, 40],
+        ],
+        rollingDirection: 'either',
+      }
+    }
+    expect(differing(draw, ['outline-160x40mm.gbr', 'panel-300x200mm.gbr', '40 x 160 mm.dxf'])).toEqual([])
+    expect(differing(draw, ['outline-150x40mm.gbr'])).toEqual([
+      ['Size of the part', 'the outline', '160 mm by 40 mm', 'the name of outline-150x40mm.gbr', '150 mm by 40 mm'],
+    ])
+  })
+
+  test('the project that artwork names is the part of the brief', () => {
+    const compare = (name: string) =>
+      compareArtwork({
+        design: readDemoDesign('skua-rev-b'),
+        drawnPart: null,
+        zones: [],
+        artwork: makeFacts([makeFile('top.gbr', { project: { name, mark: null, revision: null } })]),
+        onPlan: null,
+        ground: null,
+      }).pairs.filter(({ fact }) => fact === 'Part number')
+    expect(compare('QI-2041 head')).toMatchObject([{ agrees: true }])
+    expect(compare('QI_2040')).toMatchObject([
+      { agrees: false, one: { where: 'top.gbr', says: 'project QI_2040' }, other: { where: 'the brief' } },
+    ])
+    expect(compare('scanning head')).toEqual([])
+  })
+})
+
+/** The fact as it begins, then both places with what each says, in parts. */
+function say(fact: string, ...said: readonly string[]): readonly [string, ...string[]] {
+  return [fact, ...said]
+}

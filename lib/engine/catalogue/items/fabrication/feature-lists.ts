@@ -2,6 +2,7 @@ import type { EvaluationContext } from '../../../context'
 import { MARKABLE_LISTS, type MarkableList } from '../../../design'
 import type { Outcome } from '../../../results'
 import { DESIGN_PLACE, placeOf } from '../../checks'
+import { listUncrossedLayers } from '../../crossings'
 import { notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { findContradictedMarks, LISTS, readListState } from '../../listed'
@@ -49,6 +50,13 @@ export const featureLists = defineItem({
             ],
       ),
       ...listSilentLayers(context),
+      ...listUncrossedLayers(context).map(
+        ({ missing, places, because }): Outcome => ({
+          ...notComputedFrom([missing], places),
+          rests: 'typed',
+          summary: `Not computed: ${because}.`,
+        }),
+      ),
       ...(filled.length === 0
         ? []
         : [

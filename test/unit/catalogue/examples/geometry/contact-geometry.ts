@@ -25,6 +25,14 @@ export const contactGeometryExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   {
+    name: 'contacts that their tolerances let touch',
+    change: (d) => {
+      const connector = getOnly(d.features.connectors)
+      connector.contactWidth = { partMm: (connector.pitch.partMm ?? 0) - 0.06, toleranceMm: 0.03, minMm: 0.1, maxMm: 2 }
+    },
+    expect: 'thin-margin',
+  },
+  {
     name: 'stiffener too short',
     change: (d) => {
       getOnly(d.features.connectors).stiffenerLength.partMm = 5

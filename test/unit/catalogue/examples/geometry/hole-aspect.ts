@@ -11,6 +11,21 @@ export const holeAspectExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   {
+    name: 'a drill of 0.12 mm, which shops have, through twice the laminate',
+    change: (d) => {
+      for (const layer of d.construction.layers) if (layer.kind === 'rigid-laminate') layer.thicknessUm *= 2
+      getOnly(d.features.holes).drillMm = 0.12
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'plated or not, nobody said',
+    change: (d) => {
+      getOnly(d.features.holes).plated = null
+    },
+    expect: 'not-computed',
+  },
+  {
     name: 'in which zone, nobody said',
     change: (d) => {
       getOnly(d.features.holes).zoneId = null

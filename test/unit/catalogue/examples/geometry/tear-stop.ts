@@ -39,4 +39,11 @@ export const tearStopExamples: readonly ItemExample[] = [
     },
     expect: 'fails',
   },
+  {
+    name: 'none at a slit with a relief hole of 1 mm',
+    change: (d) => {
+      Object.assign(getOnly(d.features.slits), { endReliefDiameterMm: 1, tearStop: false })
+    },
+    expect: 'fails',
+  },
 ]

@@ -11,6 +11,22 @@ export const foilWeightExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   {
+    name: '18 um where the shelf holds 12',
+    change: (d) => {
+      getConductorLayer(d, 'l2').thicknessUm = 18
+      Object.assign(getOnly(d.features.conductors), { currentAmp: 0.01 })
+    },
+    facts: { lightestHeldFoilUm: 12 },
+    expect: 'fails',
+  },
+  {
+    name: 'a signal that carries no power asks for no foil',
+    change: (d) => {
+      Object.assign(getOnly(d.features.conductors), { carriesPower: false, currentAmp: null })
+    },
+    expect: 'meets',
+  },
+  {
     name: 'heavy foil on a rigid layer alone',
     change: (d) => {
       getConductorLayer(d, 'l1').thicknessUm = 68.6

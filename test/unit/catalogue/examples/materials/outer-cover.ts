@@ -14,5 +14,16 @@ export const outerCoverExamples: readonly ItemExample[] = [
     },
     expect: 'fails',
   },
+  {
+    name: 'a board with mask on one face alone',
+    change: (design) => {
+      const { construction } = design
+      const board = getZone(design, 'board')
+      const below = construction.layers.findLast(({ kind }) => kind === 'solder-mask')
+      board.presence = board.presence.filter(({ layerId }) => layerId !== below?.id)
+      construction.layers = construction.layers.filter((layer) => layer !== below)
+    },
+    expect: 'fails',
+  },
   { name: 'nothing is drawn up yet', change: withoutConstruction, expect: 'not-computed' },
 ]

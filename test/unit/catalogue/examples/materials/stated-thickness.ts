@@ -30,6 +30,20 @@ export const statedThicknessExamples: readonly ItemExample[] = [
     },
     expect: 'meets',
   },
+  {
+    name: 'the arm a fifth thicker than it adds up, without a tolerance',
+    change: (d) => {
+      Object.assign(getZone(d, 'arm'), { statedThicknessUm: 83, statedToleranceUm: null })
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'the arm 3 um off, to a whole micrometre, with a tolerance of 1 um',
+    change: (d) => {
+      Object.assign(getZone(d, 'arm'), { statedThicknessUm: 72.4, statedToleranceUm: 1 })
+    },
+    expect: 'fails',
+  },
   { name: 'nothing stated', expect: 'not-applicable' },
   { name: 'nothing is drawn up yet', change: withoutConstruction, expect: 'not-computed' },
 ]

@@ -115,8 +115,22 @@ describe('what is written twice', () => {
       name: 'Part',
       bends: [],
       construction: { layers: [], zones: [] },
-      features: { ...design.features, conductors: [], holes: [], stiffeners: [], components: [], outline: null },
-      brief: { ...design.brief, purpose: '', layoutFreezeDate: null },
+      features: {
+        ...design.features,
+        conductors: [],
+        holes: [],
+        stiffeners: [],
+        components: [],
+        outline: null,
+        outlineCutBy: null,
+      },
+      brief: {
+        ...design.brief,
+        purpose: '',
+        layoutFreezeDate: null,
+        panelForm: null,
+        acceptance: { ...design.brief.acceptance, hasSurfaceMountParts: null },
+      },
     }
     expect(listWrittenTwice(empty, {})).toEqual([])
   })

@@ -15,8 +15,6 @@ export interface JobKind<I, O> {
   readonly isLong: boolean
   /** How long its thread is kept for the next order; the pool's usual time where left out. */
   readonly idleSeconds?: number
-  /** It looks often whether it is asked to end early: what is stopped ends that way, and its thread serves on with code that has run. */
-  readonly endsWhenAsked?: boolean
   /** An order of about a second, carried out when a server starts, so that the first one that somebody asks for finds code that has run. */
   readonly makeRehearsal?: () => Promise<unknown>
   /** Fetches the code that does it: in the thread, so that the server's own does not carry it. */

@@ -78,7 +78,6 @@ export const JOB_KINDS = {
     isLong: true,
     // Code that ran already takes half the time: the thread is kept for good, some 100 MB.
     idleSeconds: Number.POSITIVE_INFINITY,
-    endsWhenAsked: true,
     makeRehearsal: async () => (await import('./rehearsal')).makeRemedyRehearsal(),
     load: async () => (await import('./search-remedies')).searchWithin(REMEDY_LIMITS.seconds / 2),
   }),
@@ -86,7 +85,6 @@ export const JOB_KINDS = {
   wayOut: defineKind<WayOutOrder, WayOut>({
     limits: { seconds: 90, memoryMib: 512 },
     isLong: true,
-    endsWhenAsked: true,
     load: async () => (await import('./search-remedies')).findWayOutWithin(60),
   }),
   /** Files of circuit data: reading takes about a second for 5 MB, working out what copper covers some 3 s for a layer of 10 000 strokes. */

@@ -7,8 +7,6 @@ export interface PoolOptions {
   readonly mostThreads?: number
   /** How long a thread waits for its next order before its memory is given back. */
   readonly idleMs?: number
-  /** How long what was stopped may take to end by itself, where its kind can. */
-  readonly endingMs?: number
 }
 
 interface Task {
@@ -18,15 +16,11 @@ interface Task {
   readonly resolve: (output: unknown) => void
   readonly reject: (error: unknown) => void
   thread: JobThread | null
-  /** Once it runs: asks it to end early. */
-  askToFinish: () => void
 }
 
 /** The thread that answers requests keeps a processor; and two at least, so that a short job need not wait for a long one. */
 const DEFAULT_THREADS = Math.max(2, Math.min(8, availableParallelism() - 1))
 const DEFAULT_IDLE_MS = 20_000
-/** What was asked to end early and has not by then loses its thread: several times what a step of a search takes on a busy machine. */
-const ENDING_MS = 2_000
 
 /**
  * Worker threads for the jobs of a table. Each job has the limits of its kind: what exceeds them, or is stopped, loses its thread.
@@ -37,7 +31,6 @@ export class WorkerPool<T extends JobTable> {
   readonly #startWorker: StartWorker
   readonly #mostThreads: number
   readonly #idleMs: number
-  readonly #endingMs: number
   readonly #threads = new Set<JobThread>()
   readonly #running = new Set<Task>()
   readonly #idleClocks = new Map<JobThread, NodeJS.Timeout>()
@@ -46,13 +39,12 @@ export class WorkerPool<T extends JobTable> {
   constructor(
     table: T,
     startWorker: StartWorker,
-    { mostThreads = DEFAULT_THREADS, idleMs = DEFAULT_IDLE_MS, endingMs = ENDING_MS }: PoolOptions = {},
+    { mostThreads = DEFAULT_THREADS, idleMs = DEFAULT_IDLE_MS }: PoolOptions = {},
   ) {
     this.#table = table
     this.#startWorker = startWorker
     this.#mostThreads = mostThreads
     this.#idleMs = idleMs
-    this.#endingMs = endingMs
   }
 
   /** How many threads there are now, at work and idle. */
@@ -86,7 +78,6 @@ export class WorkerPool<T extends JobTable> {
           reject(error)
         },
         thread: null,
-        askToFinish: () => {},
       }
       signal?.addEventListener('abort', stop)
       this.#waiting.push(task)
@@ -104,18 +95,8 @@ export class WorkerPool<T extends JobTable> {
   }
 
   #stop(task: Task): void {
-    const { thread, name } = task
-    if (thread !== null && this.#table[name]?.endsWhenAsked === true) {
-      task.askToFinish()
-      task.reject(new JobStoppedError(name))
-      const clock = setTimeout(() => {
-        if (task.thread === thread) thread.end(new JobStoppedError(name))
-      }, this.#endingMs)
-      clock.unref()
-      return
-    }
-    if (thread !== null) {
-      thread.end(new JobStoppedError(name))
+    if (task.thread !== null) {
+      task.thread.end(new JobStoppedError(task.name))
       return
     }
     this.#waiting = this.#waiting.filter((waiting) => waiting !== task)
@@ -166,7 +147,6 @@ export class WorkerPool<T extends JobTable> {
     const askToFinish = (): void => {
       Atomics.store(finishFlag, 0, 1)
     }
-    task.askToFinish = askToFinish
     if (finishing?.aborted === true) askToFinish()
     finishing?.addEventListener('abort', askToFinish)
     try {

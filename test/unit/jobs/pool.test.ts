@@ -130,34 +130,9 @@ test('a thread is kept for as long as its kind says', async () => {
   brief.close()
 })
 
-test('what is stopped and can end by itself does, and its thread serves the next order', async () => {
-  const alone = makePool({ mostThreads: 1 })
-  const stop = new AbortController()
-  const threads: unknown[] = []
-  const onFirst = (thread: unknown) => threads.push(thread)
-  const stopped = caught(alone.run('listen', null, { signal: stop.signal, onFirst }))
-  await vi.waitFor(() => expect(threads).toHaveLength(1), 20_000)
-  stop.abort()
-  expect(await stopped).toBeInstanceOf(JobStoppedError)
-  expect(await alone.run('listen', null, { finishing: AbortSignal.abort() })).toBe(threads[0])
-  alone.close()
-})
-
-test('what is stopped and does not end by itself loses its thread', async () => {
-  const alone = makePool({ mostThreads: 1, endingMs: 20 })
-  const stop = new AbortController()
-  const onProgress = vi.fn()
-  const stopped = caught(alone.run('turnDeafEar', null, { signal: stop.signal, onProgress }))
-  await vi.waitFor(() => expect(onProgress).toHaveBeenCalled(), 20_000)
-  stop.abort()
-  expect(await stopped).toBeInstanceOf(JobStoppedError)
-  expect(await alone.run('double', 4)).toBe(8)
-  alone.close()
-})
-
 test('a thread that its kind keeps for good outlives the others, and is the last to make room', async () => {
   const pair = makePool({ mostThreads: 2, idleMs: 10_000 })
-  const listen = () => pair.run('listen', null, { finishing: AbortSignal.abort() })
+  const listen = () => pair.run('listen', null)
   const kept = await listen()
   await pair.run('double', 1)
   expect(await pair.run('count', 1)).toBe('counted')

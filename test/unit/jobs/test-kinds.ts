@@ -43,31 +43,12 @@ export const TEST_KINDS = {
         return counted
       },
   }),
-  /** Tells its thread, and goes on until it is asked to end. */
+  /** Tells its thread; one that is kept for good. */
   listen: defineKind<null, number>({
     limits,
     isLong: true,
     idleSeconds: Number.POSITIVE_INFINITY,
-    endsWhenAsked: true,
-    load:
-      async () =>
-      (_input, { onFirst, isFinishAsked }: JobHooks) => {
-        onFirst?.(threadId)
-        while (!isFinishAsked());
-        return threadId
-      },
-  }),
-  /** Says that it looks whether it is to end, and does not. */
-  turnDeafEar: defineKind<null, never>({
-    limits,
-    isLong: true,
-    endsWhenAsked: true,
-    load:
-      async () =>
-      (_input, { onProgress }: JobHooks) => {
-        onProgress(0)
-        for (;;);
-      },
+    load: async () => () => threadId,
   }),
   spin: defineKind<null, never>({
     limits: { ...limits, seconds: 0.5 },

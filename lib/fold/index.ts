@@ -7,8 +7,8 @@ export type { Clash } from './clash/find-clashes'
 export type { FoldOrder } from './clash/sweep-fold'
 export type { ExactCurve, ExactSolid, ExactSurface } from './exact/brep'
 export { listExactSolids } from './exact/exact-solids'
-export { type Envelope, type Extent, measureEnvelope } from './fit/measure-envelope'
-export { boundOffset, type FlatEnd, findFlatEnd, type PlacedEnd, placeEnd } from './fit/place-end'
+export { type Envelope, measureEnvelope } from './fit/measure-envelope'
+export { boundOffset, findFlatEnd, type PlacedEnd, placeEnd } from './fit/place-end'
 export {
   type BendMeasures,
   type FlatPartOfPlan,

@@ -30,7 +30,7 @@ interface AccessLogProps {
 
 /** Who opened what, newest first, a page at a time. */
 export function AccessLog({ view, page, hrefOf, fileHref }: AccessLogProps) {
-  if (view.total === 0) return <EmptyState>Nothing is on the list yet.</EmptyState>
+  if (view.total === 0) return <EmptyState>Nothing is listed yet.</EmptyState>
   return (
     <>
       <p>

@@ -48,12 +48,12 @@ export function FilePreview({ preview, input, seenVersion, today, onDiscard }: F
     <section className="file-preview stack" aria-label={`What ${preview.fileName} would change`}>
       <p>
         <strong>{preview.fileName}</strong>: {countOf(preview.rowCount, 'row')}, of which {goodRowCount} can be taken.{' '}
-        {added.length} would be added, {changed.length} changed, {removed.length} taken away, {unchangedCount} stay.
+        {added.length} would be added, {changed.length} changed, {removed.length} removed, {unchangedCount} stay.
         Nothing is written yet.
       </p>
       {preview.unknownColumns.length > 0 && (
         <Notice tone="caution">
-          <p>Headings that this sheet does not know are passed over: {preview.unknownColumns.join(', ')}.</p>
+          <p>Unknown headings are ignored: {preview.unknownColumns.join(', ')}.</p>
         </Notice>
       )}
       {badRowCount > 0 && (

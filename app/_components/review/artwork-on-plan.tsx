@@ -39,7 +39,7 @@ const COPPER_COLUMNS = {
   narrowest: { head: 'Narrowest conductor', unit: 'mm' },
   space: { head: 'Least space', unit: 'mm' },
   ring: { head: 'Least land round a plated hole', unit: 'mm' },
-  outline: { head: 'To the outline', unit: 'mm' },
+  outline: { head: 'Distance to the outline', unit: 'mm' },
 } satisfies Columns
 
 function CopperTable({ facts, onPlan, names }: ArtworkOnPlanProps) {
@@ -49,7 +49,7 @@ function CopperTable({ facts, onPlan, names }: ArtworkOnPlanProps) {
     <>
       <h3>Copper, measured</h3>
       <p className="small muted">
-        Places are in the coordinates of the file, those to the outline in the plan’s. Space is looked for up to 0.25
+        Places are in the coordinates of the file, those to the outline in the plan’s. Spaces are looked for up to 0.25
         mm, the outline up to 1 mm; an empty cell means that nothing comes nearer.
       </p>
       <DataTable label="Copper as it was measured" columns={COPPER_COLUMNS}>

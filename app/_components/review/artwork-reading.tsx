@@ -53,7 +53,7 @@ function Unread({ revisionId, reading }: Pick<ArtworkReadingProps, 'revisionId' 
 }
 
 const WHY_UNREAD: Readonly<Record<'unread' | 'failed' | 'stopped' | 'read', string>> = {
-  unread: 'Nobody has had these files read. Until then nothing is known of what they say.',
+  unread: 'These files have not been read yet. Until then nothing is known of what they say.',
   failed: 'The files could not be read.',
   stopped: 'Reading was stopped. Until the files are read nothing is known of what they say.',
   read: '',
@@ -80,7 +80,7 @@ function Agreement({ agreement }: { agreement: ItemView | undefined }) {
   return (
     <>
       {differing.length === 0 ? (
-        <p>No contradiction was found in what could be compared. That is no statement that there is none.</p>
+        <p>No contradiction was found in what could be compared. There may still be one elsewhere.</p>
       ) : (
         <Notice tone="refused">
           <p>
@@ -109,12 +109,12 @@ function Agreement({ agreement }: { agreement: ItemView | undefined }) {
 
 const COLUMNS = {
   file: { head: 'File', isRowHead: true },
-  role: { head: 'What it is for' },
-  reason: { head: 'What says so', className: 'small' },
+  role: { head: 'Role' },
+  reason: { head: 'Reason', className: 'small' },
   objects: { head: 'Objects', isNumeric: true },
   extent: { head: 'Extent', unit: 'mm', isNumeric: true },
   says: { head: 'What it says', className: 'small' },
-  act: { head: 'Say what it is for', isHeadHidden: true },
+  act: { head: 'Set its role', isHeadHidden: true },
 } satisfies Columns
 
 function FileTable({ revisionId, facts, mayEdit }: { revisionId: string; facts: ArtworkFacts; mayEdit: boolean }) {
@@ -180,7 +180,7 @@ const ISSUE_COLUMNS = {
   file: { head: 'File', isRowHead: true },
   line: { head: 'Line', isNumeric: true },
   weight: { head: 'Weight' },
-  reason: { head: 'What the reader has to say' },
+  reason: { head: 'Remark' },
 } satisfies Columns
 
 function Remarks({ facts }: { facts: ArtworkFacts }) {

@@ -26,7 +26,7 @@ export function ArtworkRoleForm({ revisionId, file }: { revisionId: string; file
   if (!isOpen) {
     return (
       <Button weight="quiet" onPress={() => setIsOpen(true)}>
-        Say what it is for<span className="sr-only">: {file.name}</span>
+        Set its role<span className="sr-only">: {file.name}</span>
       </Button>
     )
   }

@@ -36,8 +36,8 @@ export function onFolded(
         cannotTell(
           what,
           {
-            because: `the leaves of ${loose.map(({ name }) => name).join(', ')} are not bonded, and each takes a way of its own`,
-            decidedBy: 'try it on a model of film',
+            because: `the leaves of ${loose.map(({ name }) => name).join(', ')} are not bonded, and each follows its own path`,
+            decidedBy: 'try it with a model of film',
           },
           loose.map((bend) => placeOf('bend', bend)),
         ),

@@ -37,7 +37,7 @@ export function describeRowChanges({ added, changed, removed }: RowChanges): str
   const parts = [
     [added.length, 'added'],
     [changed.length, 'changed'],
-    [removed.length, 'taken away'],
+    [removed.length, 'removed'],
   ].flatMap(([count, what]) => (count === 0 ? [] : [`${count} ${what}`]))
   if (parts.length === 0) return null
   return `${added.length + changed.length + removed.length === 1 ? 'row' : 'rows'}: ${parts.join(', ')}`

@@ -129,8 +129,8 @@ function makeArtworkRoles(facts: PackageContent['snapshot']['artworkFacts'] | nu
     makeTable(
       [
         { label: 'File, or file in an archive', width: 150 },
-        { label: 'What it is for', width: 110 },
-        { label: 'What says so', width: '*' },
+        { label: 'Role', width: 110 },
+        { label: 'Reason', width: '*' },
         { label: 'Not read whole', width: 60 },
       ],
       facts.files.map(({ name, role, unreadReason, errorCount }) => [

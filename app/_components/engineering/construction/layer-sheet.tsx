@@ -90,7 +90,7 @@ export default function LayerSheet() {
       {faultCount > 0 && (
         <div className="row no-print">
           <span className="small" role="status">
-            The design below is that from before: it follows once every cell can be read.
+            The design below is the last one that could be read. It follows once every cell can be read.
           </span>
           <Button onPress={discard}>Discard these entries</Button>
         </div>

@@ -104,7 +104,7 @@ function NotFolded({ foldable }: { readonly foldable: Exclude<Foldable, { kind: 
       return (
         <p>
           Not folded: the leaves of {foldable.bendIds.map((id) => nameOf(id) ?? id).join(', ')} are not bonded, and each
-          takes a way of its own. Try it on a model of film.
+          follows its own path. Try it with a model of film.
         </p>
       )
     case 'impossible':

@@ -138,7 +138,7 @@ export default function ImportForm({ name, bytes, onDone }: ImportFormProps) {
           )}
           <div className="row">
             <Button weight="strong" onPress={takeIt} isDisabled={countShapes(imported) === 0}>
-              Take it over
+              Add to the plan
             </Button>
             <Button onPress={onDone}>Cancel</Button>
           </div>
@@ -191,7 +191,7 @@ function Preview({ imported }: { imported: ImportedPlan }) {
         <svg
           viewBox={`${x - pad} ${y - pad} ${width + 2 * pad} ${height + 2 * pad}`}
           role="img"
-          aria-label="What comes of the file"
+          aria-label="What the file adds"
           className="plan-preview"
         >
           <path d={closed.map((nodes) => pathData(nodes, true)).join('')} className="plan-outline" />

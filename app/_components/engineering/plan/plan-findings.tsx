@@ -32,7 +32,7 @@ export function PlanFindings({ editor, measured }: { editor: PlanEditor; measure
             </p>
             {ref !== null && (
               <button type="button" className="choice small" onClick={() => editor.choose({ ref, point: null })}>
-                Choose it on the drawing
+                Show it on the drawing
               </button>
             )}
           </div>

@@ -57,7 +57,7 @@ export function PlanStarts() {
     }
     const made = startingShape(kind, sizes)
     if (made === null || made.outline === null || made.outline.some(({ atMm }) => wholePoint(atMm) === null)) {
-      setError('These sizes leave no such shape: arms and corners have to fit into length and width.')
+      setError('No such shape has these sizes: arms and corners must fit into length and width.')
       return
     }
     setError(null)

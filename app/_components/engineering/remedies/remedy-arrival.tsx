@@ -49,7 +49,7 @@ export function RemedyArrivalNote({ report }: { report: RemedyReport }) {
               : 'No allowed set of changes meets.'}
         </strong>{' '}
         {remedy === undefined
-          ? 'None comes nearer than the design as it is.'
+          ? 'Nothing that was tried comes nearer than the design as it is.'
           : `The nearest is no. ${at + 1}: strain at the worst corner is ${formatStrainShare(arrival.marginFraction)} times its allowable, against ${formatStrainShare(before.marginFraction)} as it is.`}{' '}
         {arrival.because}
       </p>

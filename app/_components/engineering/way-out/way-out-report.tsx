@@ -114,7 +114,7 @@ const EFFECT_COLUMNS = {
   item: { head: 'Item', isRowHead: true, className: 'font-normal' },
   before: { head: 'Before', className: 'nowrap' },
   after: { head: 'After', className: 'nowrap' },
-  found: { head: 'What is then found' },
+  found: { head: 'What the item then says' },
 } satisfies Columns
 
 /** Better first, then what changed otherwise. */

@@ -87,7 +87,7 @@ function judge(context: EvaluationContext, folding: FoldableDesign, limit: Limit
       what,
       {
         because: `it lies between ${inSentence(clash.lowerMm, 'mm')} and ${inSentence(clash.upperMm, 'mm')}, which is all that is known`,
-        decidedBy: 'try it on a model of film',
+        decidedBy: 'try it with a model of film',
       },
       places,
       { limit },
@@ -159,7 +159,7 @@ function judgeWay(context: EvaluationContext, folding: FoldableDesign, limit: Li
         'the way of the fold',
         {
           because: `no order is known in which nothing meets, and in the order ${found.order.map(nameStep).join(', ')} nothing certainly does`,
-          decidedBy: 'try it on a model of film',
+          decidedBy: 'try it with a model of film',
         },
         places,
       ),
@@ -172,7 +172,7 @@ function judgeWay(context: EvaluationContext, folding: FoldableDesign, limit: Li
         because: found.clashes.some(({ clash }) => clash.kind !== 'cannot-tell')
           ? 'it clashes in the order in which the bends stand, and there are too many bends to try every order'
           : 'in the order in which the bends stand nobody can tell whether something meets, and there are too many bends to try every order',
-        decidedBy: 'try it on a model of film',
+        decidedBy: 'try it with a model of film',
       },
       places,
     ),

@@ -35,7 +35,7 @@ export default async function CostPage({
             {costs.quantity === null
               ? 'The brief states no quantity, so the cost is for a very long run in which set-up is negligible.'
               : `Cost for an order of ${asCount(costs.quantity)} good parts${costs.isStatedQuantity ? ', as many as the brief states for a year' : ''}.`}{' '}
-            An index compares constructions; it is no price.
+            An index compares constructions; it is not a price.
           </p>
           <QuantityForm key={costs.quantity} address={paths.costs(projectId, revisionId)} quantity={costs.quantity} />
         </>

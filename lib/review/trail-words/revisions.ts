@@ -161,7 +161,7 @@ export const REVISION_WORDS = {
     subject: 'revision',
     sentence: (details) =>
       details.text('role') === ''
-        ? `left what ${details.text('fileName')} is for to the files`
+        ? `set the role of ${details.text('fileName')} back to what the files say`
         : `said that ${details.text('fileName')} is ${details.text('role')}`,
   }),
   'declared-buildable': word<Declaration>()({

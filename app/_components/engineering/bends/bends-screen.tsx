@@ -10,13 +10,11 @@ import { BEND_FIELDS, type Bend } from '@/lib/engine'
 import { digitsAsComputed } from '@/lib/engine/units'
 import {
   addBend,
-  DraftProvider,
+  DraftScreen,
+  type DraftScreenProps,
   makeFreshId,
   makeFreshName,
   removeBend,
-  SaveBar,
-  type SaveDesignAction,
-  type StoredRevision,
   useDraft,
   useEdit,
 } from '../draft'
@@ -31,9 +29,7 @@ import { BendPlots } from './bend-plots'
 import { TornadoPanel } from './tornado-panel'
 import { getUseLabel } from './words'
 
-interface BendsScreenProps {
-  readonly stored: StoredRevision
-  readonly saveAction: SaveDesignAction
+interface BendsScreenProps extends DraftScreenProps {
   /** Bend to open first, from the address. */
   readonly initialBendId: string | null
   /** Its remedies are wanted at once. */
@@ -42,10 +38,9 @@ interface BendsScreenProps {
 
 export function BendsScreen({ stored, saveAction, initialBendId, areRemediesWanted = false }: BendsScreenProps) {
   return (
-    <DraftProvider stored={stored}>
-      <SaveBar action={saveAction} />
+    <DraftScreen stored={stored} saveAction={saveAction}>
       <Bends initialBendId={initialBendId} areRemediesWanted={areRemediesWanted} />
-    </DraftProvider>
+    </DraftScreen>
   )
 }
 

@@ -22,7 +22,7 @@ import {
   OptionalNumberCell,
   TextCell,
 } from '../cells'
-import { DraftProvider, SaveBar, type SaveDesignAction, type StoredRevision, useDraft, useEdit } from '../draft'
+import { DraftScreen, type DraftScreenProps, useDraft, useEdit } from '../draft'
 import '../engineering.css'
 import { ExposureTerms, TermCells } from './terms-form'
 import {
@@ -35,14 +35,13 @@ import {
 } from './words'
 
 /** What the part is for and under which conditions it must work. */
-export function BriefScreen({ stored, saveAction }: { stored: StoredRevision; saveAction: SaveDesignAction }) {
+export function BriefScreen({ stored, saveAction }: DraftScreenProps) {
   return (
-    <DraftProvider stored={stored}>
-      <SaveBar action={saveAction} />
+    <DraftScreen stored={stored} saveAction={saveAction}>
       <FormCells>
         <BriefFields />
       </FormCells>
-    </DraftProvider>
+    </DraftScreen>
   )
 }
 

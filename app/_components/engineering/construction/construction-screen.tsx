@@ -1,7 +1,7 @@
 'use client'
 
 import { PageSection } from '@/app/_components/ui/section'
-import { DraftProvider, SaveBar, type SaveDesignAction, type StoredRevision } from '../draft'
+import { DraftScreen, type DraftScreenProps } from '../draft'
 import '../engineering.css'
 import { BendSummary } from './bend-summary'
 import { ContactFinishes, CopperInZones } from './copper-in-zones'
@@ -14,10 +14,9 @@ import { ThroughThickness } from './through-thickness'
 import { ZoneTable } from './zone-table'
 
 /** Construction editor beside its drawings and results. */
-export function ConstructionScreen({ stored, saveAction }: { stored: StoredRevision; saveAction: SaveDesignAction }) {
+export function ConstructionScreen({ stored, saveAction }: DraftScreenProps) {
   return (
-    <DraftProvider stored={stored}>
-      <SaveBar action={saveAction} />
+    <DraftScreen stored={stored} saveAction={saveAction}>
       <div className="bench">
         <div>
           <LayersSection />
@@ -50,6 +49,6 @@ export function ConstructionScreen({ stored, saveAction }: { stored: StoredRevis
           </PageSection>
         </div>
       </div>
-    </DraftProvider>
+    </DraftScreen>
   )
 }

@@ -1,6 +1,6 @@
 'use client'
 
-import { DraftProvider, SaveBar, type SaveDesignAction, type StoredRevision } from '../draft'
+import { DraftScreen, type DraftScreenProps } from '../draft'
 import '../engineering.css'
 import { ConductorResults } from './conductor-results'
 import { ConnectorForms } from './connector-forms'
@@ -23,10 +23,9 @@ import { OutlineForm } from './outline-form'
 import { RoutingForm } from './routing-form'
 
 /** Dimensions typed in, one table per kind of feature. An empty cell is "not known", never a default. */
-export function FeaturesScreen({ stored, saveAction }: { stored: StoredRevision; saveAction: SaveDesignAction }) {
+export function FeaturesScreen({ stored, saveAction }: DraftScreenProps) {
   return (
-    <DraftProvider stored={stored}>
-      <SaveBar action={saveAction} />
+    <DraftScreen stored={stored} saveAction={saveAction}>
       <RoutingForm />
       <OutlineForm />
       <ConductorFeatures />
@@ -44,6 +43,6 @@ export function FeaturesScreen({ stored, saveAction }: { stored: StoredRevision;
       <ConnectorForms />
       <RegistrationFeatures />
       <EdgeForms />
-    </DraftProvider>
+    </DraftScreen>
   )
 }

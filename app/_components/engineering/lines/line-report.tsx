@@ -154,8 +154,8 @@ function Losses({ study, isPair }: { readonly study: LineStudy; readonly isPair:
       </DataTable>
       <p className="small muted">
         Copper by the rule of incremental inductance; roughness by the arctangent form of 1980 (from memory), which is
-        too low for rough foils above a few GHz. The loss tangent of a film is not in the list of materials: take it from
-        the data sheet at the frequency and humidity in question. Finishes, plating and a hatched plane are not
+        too low for rough foils above a few GHz. The loss tangent of a film is not in the list of materials: take it
+        from the data sheet at the frequency and humidity in question. Finishes, plating and a hatched plane are not
         included.
       </p>
     </>

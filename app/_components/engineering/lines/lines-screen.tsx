@@ -4,23 +4,17 @@ import { useEffect, useState } from 'react'
 import { Notice } from '@/app/_components/ui/notices'
 import { PageSection } from '@/app/_components/ui/section'
 import { Skeleton } from '@/app/_components/ui/skeleton'
-import { DraftProvider, SaveBar, type SaveDesignAction, type StoredRevision, useDraft } from '../draft'
+import { DraftScreen, type DraftScreenProps, useDraft } from '../draft'
 import '../engineering.css'
 import { LineReport } from './line-report'
 import type { LineStudies } from './study-lines'
 
-interface LinesScreenProps {
-  readonly stored: StoredRevision
-  readonly saveAction: SaveDesignAction
-}
-
 /** Lines whose impedance is stated: section, curves and losses by field solution. */
-export function LinesScreen({ stored, saveAction }: LinesScreenProps) {
+export function LinesScreen({ stored, saveAction }: DraftScreenProps) {
   return (
-    <DraftProvider stored={stored}>
-      <SaveBar action={saveAction} />
+    <DraftScreen stored={stored} saveAction={saveAction}>
       <Lines />
-    </DraftProvider>
+    </DraftScreen>
   )
 }
 

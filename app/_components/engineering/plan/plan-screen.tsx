@@ -2,7 +2,7 @@
 
 import { PageSection } from '@/app/_components/ui/section'
 import { PLAN_FIELDS } from '@/lib/engine'
-import { DraftProvider, SaveBar, type SaveDesignAction, type StoredRevision } from '../draft'
+import { DraftScreen, type DraftScreenProps } from '../draft'
 import '../engineering.css'
 import { FoldedSection } from '../folded/folded-section'
 import './plan.css'
@@ -21,12 +21,11 @@ import { useMeasuredPlan } from './use-measured-plan'
 import { usePlanEditor } from './use-plan-editor'
 
 /** The part in plan, drawn by pointer, by number or by keyboard. The list beside the drawing holds all that is on it. */
-export function PlanScreen({ stored, saveAction }: { stored: StoredRevision; saveAction: SaveDesignAction }) {
+export function PlanScreen({ stored, saveAction }: DraftScreenProps) {
   return (
-    <DraftProvider stored={stored}>
-      <SaveBar action={saveAction} />
+    <DraftScreen stored={stored} saveAction={saveAction}>
       <Editor />
-    </DraftProvider>
+    </DraftScreen>
   )
 }
 

@@ -10,23 +10,17 @@ import { Skeleton } from '@/app/_components/ui/skeleton'
 import { type Design, dropSettledMarks } from '@/lib/engine'
 import { applyDesignPatch, type WayOut } from '@/lib/engine/remedies'
 import { AppliedNotice } from '../applied-notice'
-import { DraftProvider, SaveBar, type SaveDesignAction, type StoredRevision, useDraft } from '../draft'
+import { DraftScreen, type DraftScreenProps, useDraft } from '../draft'
 import '../engineering.css'
 import { useWayOut } from './use-way-out'
 import { WayOutReport } from './way-out-report'
 
-interface WayOutScreenProps {
-  readonly stored: StoredRevision
-  readonly saveAction: SaveDesignAction
-}
-
 /** A small set of changes with which nothing calculated fails: found for the whole design, shown with every effect, applied as one draft. */
-export function WayOutScreen({ stored, saveAction }: WayOutScreenProps) {
+export function WayOutScreen({ stored, saveAction }: DraftScreenProps) {
   return (
-    <DraftProvider stored={stored}>
-      <SaveBar action={saveAction} />
+    <DraftScreen stored={stored} saveAction={saveAction}>
       <Search />
-    </DraftProvider>
+    </DraftScreen>
   )
 }
 

@@ -90,7 +90,7 @@ export const CATALOGUE_SOURCES = {
     number: null,
     year: 2012,
     kind: 'common-practice',
-    note: 'length of the flex area between rigid parts 5 mm, least 2.5 mm; hole land 0.40 mm over the hole',
+    note: 'length of the flex area between rigid parts 5 mm, least 2.5 mm; hole land 0.40 mm over the hole; inside corner of the outline 1.0 mm; copper to outline 0.30 mm, better 0.50 mm',
   },
   guideRigidFlex2023: {
     title: 'fabricator guide on rigid-flex design rules',

@@ -223,7 +223,7 @@ export const SOURCES = {
     number: null,
     year: 2019,
     kind: 'common-practice',
-    note: 'minimum ratios "typically" asked for',
+    note: 'minimum ratios "typically" asked for; flexible solder mask from a radius of 0.4 in on, none in moving bends',
   },
   ratioMailingList2002: {
     title: 'engineers on a public mailing list of the trade',

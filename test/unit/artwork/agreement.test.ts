@@ -163,6 +163,7 @@ describe('artwork and design', () => {
       'Stiffener at the top',
       'Thickness',
       'Project of the files',
+      'Part number',
     ])
   })
 })

@@ -151,9 +151,14 @@ const EDITS: Readonly<Record<string, Edit>> = {
   'lists a conductor on each layer that carries some': (d) => {
     const [from] = d.features.conductors
     if (from === undefined) return
-    for (const { id } of coppers(d))
-      if (!d.features.conductors.some(({ layerId }) => layerId === id))
-        d.features.conductors.push({ ...from, id: `on-${id}`, name: `On ${id}`, layerId: id, crossings: [] })
+    const bent = d.construction.zones.filter(({ id }) => d.bends.some(({ zoneId }) => zoneId === id))
+    for (const { id } of coppers(d)) {
+      if (d.features.conductors.some(({ layerId }) => layerId === id)) continue
+      // What has copper in a bend crosses it.
+      const isBent = bent.some(({ presence }) => presence.some(({ layerId }) => layerId === id))
+      const crossings = isBent ? structuredClone(from.crossings) : []
+      d.features.conductors.push({ ...from, id: `on-${id}`, name: `On ${id}`, layerId: id, crossings })
+    }
   },
   'draws the bends in plan': (d) => {
     d.plan = {

@@ -1,7 +1,13 @@
 import 'server-only'
 import { now } from '@/lib/config'
 import { ACTION_DUES, ACTION_STATES, type ActionDue, describeDue, isAllowed, isOverdue } from '@/lib/review'
-import { findRevisionScope, makeReviewActionSubject, type PersonRights, readStage } from '../records/authorization'
+import {
+  findRevisionScope,
+  makeReviewActionSubject,
+  type PersonRights,
+  readStage,
+  SCOPE_COLUMNS,
+} from '../records/authorization'
 import { readWord } from '../records/stored-words'
 import type { TransactionClient } from '../store/client'
 import type { WaitView } from '../views'
@@ -22,18 +28,7 @@ export async function listActionWaits(
       revision: { project: { memberships: { some: { userId: { in: userIds } } } }, stage: { not: 'withdrawn' } },
     },
     include: {
-      revision: {
-        select: {
-          id: true,
-          projectId: true,
-          label: true,
-          stage: true,
-          version: true,
-          designVersion: true,
-          shares: { select: { companyId: true } },
-          project: { select: { name: true } },
-        },
-      },
+      revision: { select: SCOPE_COLUMNS },
     },
     orderBy: [{ takenOnAt: 'asc' }, { id: 'asc' }],
   })

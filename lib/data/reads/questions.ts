@@ -12,7 +12,7 @@ import {
   THREAD_STATES,
 } from '@/lib/review'
 import type { Prisma } from '../generated/sqlite/client'
-import { type Actor, findRevisionScope, maySeeThread, type PersonRights } from '../records/authorization'
+import { type Actor, findRevisionScope, maySeeThread, type PersonRights, SCOPE_COLUMNS } from '../records/authorization'
 import { readWord } from '../records/stored-words'
 import type { ThreadView } from '../views'
 import { read } from './read'
@@ -113,18 +113,7 @@ const PARTS = {
   dueOn: true,
   audienceCompany: { select: { name: true } },
   comments: { select: { authorId: true, companyId: true }, orderBy: { ordinal: 'asc' } },
-  revision: {
-    select: {
-      id: true,
-      projectId: true,
-      label: true,
-      stage: true,
-      version: true,
-      designVersion: true,
-      shares: { select: { companyId: true } },
-      project: { select: { name: true } },
-    },
-  },
+  revision: { select: SCOPE_COLUMNS },
 } as const satisfies Prisma.ThreadSelect
 
 type ThreadRow = Prisma.ThreadGetPayload<{ select: typeof PARTS }>

@@ -8,6 +8,7 @@ import {
   maySeeThread,
   type PersonRights,
   type RevisionScope,
+  SCOPE_COLUMNS,
 } from '../records/authorization'
 import { isVisibleTo } from '../records/loaded-revision'
 import { foldName } from '../records/names'
@@ -67,16 +68,9 @@ export function searchReviews(actor: Actor, text: string): Promise<SearchView> {
     const revisions = await tx.revision.findMany({
       where: { project: ofThem },
       select: {
-        id: true,
-        label: true,
-        version: true,
-        designVersion: true,
-        projectId: true,
-        stage: true,
+        ...SCOPE_COLUMNS,
         templateVersion: true,
         profilesJson: true,
-        project: { select: { name: true } },
-        shares: { select: { companyId: true } },
       },
       orderBy: [{ createdAt: 'desc' }, { id: 'asc' }],
     })

@@ -196,6 +196,18 @@ interface ScopeRow {
   readonly shares: readonly { readonly companyId: string }[]
 }
 
+/** The columns of a revision that `findRevisionScope` asks for, with the name of the project for a list. */
+export const SCOPE_COLUMNS = {
+  id: true,
+  projectId: true,
+  label: true,
+  stage: true,
+  version: true,
+  designVersion: true,
+  shares: { select: { companyId: true } },
+  project: { select: { name: true } },
+} as const
+
 /** What the policy asks about a revision whose rows are at hand; null for a person who may not see it. */
 export function findRevisionScope(
   rights: PersonRights,

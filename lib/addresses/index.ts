@@ -135,6 +135,11 @@ export const paths = {
     `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/fabrication/panels`,
   costs: (projectId: string, revisionId: string) =>
     `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/fabrication/cost`,
+  /** @param companyId  whom it asks; without one, the first fabricator */
+  quotation: (projectId: string, revisionId: string, companyId?: string) =>
+    `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/fabrication/quotation${companyId === undefined ? '' : `?fabricator=${enc(companyId)}`}`,
+  quotationFile: (revisionId: string, companyId: string, format: 'pdf' | 'xlsx' | 'json') =>
+    `/api/revisions/${enc(revisionId)}/quotation?format=${format}&fabricator=${enc(companyId)}`,
   issues: (projectId: string) => `/projects/${enc(projectId)}/issues`,
   statusList: () => '/api/status',
   keyRegister: () => '/api/keys',

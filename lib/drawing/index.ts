@@ -9,7 +9,7 @@ export {
 export { describeFoldState, drawFolded, fillOfShape, listFoldedLegend } from './folded/folded-picture'
 export { FOLDED_VIEWS, type FoldedViewName } from './folded/folded-view'
 export { formatDesignation, nameConductorLayers } from './layer-designations'
-export { listLayerTable } from './layer-table'
+export { formatTolerance, listLayerTable } from './layer-table'
 export { drawLifePlot } from './life-plot'
 export { drawCrosstalk, drawImpedanceOverCover, drawImpedanceOverWidth } from './line-plots'
 export { drawLineSection } from './line-section-picture'

@@ -63,6 +63,7 @@ export function listLayerTable(design: Design, zones: readonly ZoneResult[], uni
   }
 }
 
-function formatTolerance(plusUm: number, minusUm: number, stated: (valueUm: number) => string): string {
+/** `±8`, or `+8 −5` where the sides differ; digits by `stated`. */
+export function formatTolerance(plusUm: number, minusUm: number, stated: (valueUm: number) => string): string {
   return plusUm === minusUm ? `±${stated(plusUm)}` : `+${stated(plusUm)} −${stated(minusUm)}`
 }

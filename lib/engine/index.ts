@@ -10,6 +10,7 @@ export {
   simulateZoneThickness,
   type Tornado,
 } from './assembly'
+export { drawDimensions } from './assembly/drawn'
 export { DEFAULT_RATIO_TABLE_ID, RATIO_TABLES } from './bending'
 export { CAUTIONS, LIFE_CAUTION, LIFE_CAUTION_SHORT } from './cautions'
 export type { LimitOverride, ReviewFacts } from './context'

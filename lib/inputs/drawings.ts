@@ -11,3 +11,10 @@ export const drawingFileInput = z.strictObject({
   /** Counted from 1; of SVG only. */
   sheet: z.coerce.number().int('is not a whole number').min(1, 'must be 1 or more').max(999, 'must be at most 999'),
 })
+
+/** A request for quotation as a file, to one of the fabricators with whom the revision is shared. */
+export const quotationFileInput = z.strictObject({
+  revisionId: recordIdSchema,
+  format: z.enum(['pdf', 'xlsx', 'json']),
+  companyId: recordIdSchema.nullable(),
+})

@@ -1,5 +1,6 @@
 import type { Picture } from '@/lib/drawing'
 import type { PackageContent } from './content'
+import type { QuotationRequest } from './quotation'
 import type { PdfIdentity } from './report/pdf-writer'
 
 /** A trail to be laid out, in words alone. */
@@ -21,6 +22,13 @@ export interface TrailPage {
 export type DocumentOrder =
   | { readonly kind: 'package'; readonly content: PackageContent }
   | { readonly kind: 'trail'; readonly page: TrailPage; readonly identity: PdfIdentity }
+  | {
+      readonly kind: 'quotation'
+      readonly request: QuotationRequest
+      /** The part in the flat; null where it has no outline. */
+      readonly outline: Picture | null
+      readonly identity: PdfIdentity
+    }
   | {
       readonly kind: 'sheets' /** Pictures in mm, a page each. */
       readonly sheets: readonly Picture[]

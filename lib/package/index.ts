@@ -31,6 +31,17 @@ export {
   readKeyRegister,
 } from './key-register'
 export { makeMarkedCopy } from './marked-copy'
+export {
+  listQuotationFacts,
+  listQuotationTables,
+  makeQuotationRequest,
+  type QuotationRequest,
+  type QuotationTable,
+  writeQuotationCell,
+  writeQuotationJson,
+  writeQuotationXlsx,
+} from './quotation'
+export { writeQuotationPdf } from './quotation-pdf'
 export { listSignedParts, makeSignedPartFiles } from './signed-parts'
 export { getKeyFingerprint, readVerifyingKey } from './signing'
 export { type StampedRelease, signStatement } from './stamped-release'

@@ -6,6 +6,13 @@ import type { RevisionTab } from '@/lib/addresses'
  */
 export type DrawingGapSeverity = 'blocking' | 'major' | 'minor'
 
+/** The one record of what the severities are called, worst first. */
+export const DRAWING_GAP_WORDS: Readonly<Record<DrawingGapSeverity, string>> = {
+  blocking: 'Needed before work can start',
+  major: 'Would be assumed, or come back as a query',
+  minor: 'Asked while the order is in progress',
+}
+
 /** Something that a fabricator who reads the drawing sheet would still ask. */
 export interface DrawingGap {
   readonly severity: DrawingGapSeverity

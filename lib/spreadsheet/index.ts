@@ -6,4 +6,4 @@ export { GRID_LIMITS, nameColumn } from './cell'
 export { readCsv, writeCsv } from './csv'
 export { readXlsx } from './read-xlsx'
 
-export { writeXlsx } from './write-xlsx'
+export { writeWorkbook, writeXlsx } from './write-xlsx'

@@ -11,6 +11,7 @@ export function FabricationLinks({ projectId, revisionId }: { projectId: string;
         { href: paths.revision(projectId, revisionId, 'fabrication'), label: 'Capability and shelf', isExact: true },
         { href: paths.panels(projectId, revisionId), label: 'Panels' },
         { href: paths.costs(projectId, revisionId), label: 'Cost' },
+        { href: paths.quotation(projectId, revisionId), label: 'Request for quotation' },
       ]}
     />
   )

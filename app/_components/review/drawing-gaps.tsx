@@ -1,13 +1,7 @@
 import Link from 'next/link'
 import { PageSection } from '@/app/_components/ui/section'
 import { paths } from '@/lib/addresses'
-import type { DrawingGap, DrawingGapSeverity } from '@/lib/review'
-
-const SEVERITY_WORDS: Readonly<Record<DrawingGapSeverity, string>> = {
-  blocking: 'Needed before work can start',
-  major: 'Would be assumed, or come back as a query',
-  minor: 'Asked while the order is in progress',
-}
+import { DRAWING_GAP_WORDS, type DrawingGap } from '@/lib/review'
 
 interface DrawingGapsProps {
   projectId: string
@@ -17,7 +11,7 @@ interface DrawingGapsProps {
 
 /** What a fabricator would still ask, each question with a link to where it is answered. */
 export function DrawingGaps({ projectId, revisionId, gaps }: DrawingGapsProps) {
-  const groups = Object.entries(SEVERITY_WORDS).map(([severity, words]) => ({
+  const groups = Object.entries(DRAWING_GAP_WORDS).map(([severity, words]) => ({
     severity,
     words,
     gaps: gaps.filter((gap) => gap.severity === severity),

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import { cookies } from 'next/headers'
 import Link from 'next/link'
 import { FileRoom } from '@/app/_components/review/file-room'
 import { InvitationList } from '@/app/_components/review/invitation-list'
@@ -9,12 +10,22 @@ import { computeOrNotFound, requireActor } from '@/app/_components/shell/require
 import { LinkButton } from '@/app/_components/ui/button'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { EmptyState } from '@/app/_components/ui/notices'
+import { HIDDEN, nameStartCookie } from '@/app/_components/ui/preferences'
 import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { paths } from '@/lib/addresses'
-import { getFileRoom, getProject, getProjectProfiles, type ProjectView } from '@/lib/data'
+import {
+  type Actor,
+  getFabricatorStart,
+  getFileRoom,
+  getProject,
+  getProjectProfiles,
+  listWaits,
+  type ProjectView,
+} from '@/lib/data'
 import { revokeInvitation } from '../actions'
 import { FabricatorList } from './_components/fabricator-list'
+import { FabricatorStart } from './_components/fabricator-start'
 import { ProjectPeople } from './_components/project-people'
 
 interface ProjectPageProps {
@@ -52,6 +63,7 @@ export default async function ProjectPage({ params }: ProjectPageProps) {
           </>
         }
       />
+      {project.role === 'fabricator' && <Start actor={actor} projectId={project.id} />}
       <Revisions project={project} />
       <PageSection title="People">
         <ProjectPeople
@@ -105,6 +117,17 @@ export default async function ProjectPage({ params }: ProjectPageProps) {
       </PageSection>
       <Timeline project={project} />
     </>
+  )
+}
+
+/** Until all first sheets are stated, or the person put it away. */
+async function Start({ actor, projectId }: { actor: Actor; projectId: string }) {
+  if ((await cookies()).get(nameStartCookie(projectId))?.value === HIDDEN) return null
+  const start = await computeOrNotFound(actor, () => getFabricatorStart(actor, projectId))
+  if (start === null || start.sheets.every(({ state }) => state === 'stated')) return null
+  const waits = await computeOrNotFound(actor, () => listWaits(actor))
+  return (
+    <FabricatorStart projectId={projectId} start={start} waits={waits.filter((wait) => wait.projectId === projectId)} />
   )
 }
 

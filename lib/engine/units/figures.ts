@@ -105,6 +105,10 @@ const COMPUTED = {
   roundsPerQuestion: { decimals: 1 },
   daysUntilAgreed: { decimals: 1 },
   costTimes: { unit: 'ratio', decimals: 1 },
+  /** Sheets of material, as they are quoted; the head or the sentence names the unit. */
+  areaCm2: { digits: 3 },
+  areaM2: { digits: 3 },
+  sizeMm: { unit: 'mm', decimals: 2 },
   resistanceOhm: { unit: 'ohm', digits: 3 },
   /** Constants are known to some per cent, and figures beside each other are compared to a tenth. */
   impedanceOhm: { unit: 'ohm', decimals: 1 },

@@ -12,6 +12,7 @@ export {
   nestPart,
 } from './nest-part'
 export { readNestedPart } from './nested-part'
+export { measureOutline } from './outline-size'
 export {
   countAlong,
   countBlocks,

@@ -3,6 +3,7 @@ import type { DocumentOrder } from '../document-order'
 import { drawFileSheets, makeDrawingPdfIdentity } from '../drawing'
 import { DRAWING_PDF_PATH, makeDrawingFiles, writeSheetsPdf } from './drawing'
 import { writePdf } from './pdf-writer'
+import { makeQuotationDocument } from './quotation'
 import { makeReport } from './report'
 import { makeTrailDocument } from './trail'
 
@@ -13,6 +14,10 @@ export async function carryOut(order: DocumentOrder): Promise<PackageFile[]> {
   if (order.kind === 'package') return makeDocuments(order.content)
   if (order.kind === 'trail') {
     return [{ path: 'trail.pdf', bytes: await writePdf(makeTrailDocument(order.page), order.identity) }]
+  }
+  if (order.kind === 'quotation') {
+    const definition = makeQuotationDocument(order.request, order.outline)
+    return [{ path: 'request-for-quotation.pdf', bytes: await writePdf(definition, order.identity) }]
   }
   return [{ path: DRAWING_PDF_PATH, bytes: await writeSheetsPdf(order.sheets, order.identity) }]
 }

@@ -148,6 +148,7 @@ describeOnBothDatabases('a limit that a fabricator does not show', () => {
       expectNothingOf(`${who}: fit`, await data.getFabricationFit(actor, revisionId))
       expectNothingOf(`${who}: panels`, await data.getPanels(actor, revisionId))
       expectNothingOf(`${who}: costs`, await data.getCosts(actor, revisionId))
+      expectNothingOf(`${who}: quotation`, await data.getQuotation(actor, revisionId, null))
       expectNothingOf(`${who}: remedies`, await data.getRemedyBases(actor, revisionId))
       expectNothingOf(`${who}: project`, await data.getProject(actor, team.projectId))
       expectNothingOf(`${who}: projects`, await data.listProjects(actor))

@@ -125,6 +125,27 @@ export const COMPANY_ROWS: readonly AccessRow[] = [
     seenBy: 'revision',
   },
   {
+    name: 'getQuotation',
+    run: (a, s) => data.getQuotation(a, s.reviewId, null),
+    reached: 'ok',
+    may: PROJECT,
+    seenBy: 'revision',
+  },
+  {
+    name: 'getQuotationFile',
+    run: (a, s) => data.getQuotationFile(a, s.reviewId, { format: 'json', companyId: null }),
+    reached: 'ok',
+    may: PROJECT,
+    seenBy: 'revision',
+  },
+  {
+    name: 'getFabricatorStart',
+    run: (a, s) => data.getFabricatorStart(a, s.team.projectId),
+    reached: 'ok',
+    may: PROJECT,
+    seenBy: 'project',
+  },
+  {
     name: 'listCompanyAccess',
     run: (a, s) => data.listCompanyAccess(a, s.team.companies.brackenfold),
     reached: 'ok',

@@ -6,21 +6,29 @@ import { cacheFolder, rootFolder } from '../../scripts/steps/places.mjs'
 
 declare module 'vitest' {
   interface ProvidedContext {
-    /** Folder of the bundled commands, `<name of the command's file>.mjs` each. */
+    /** Folder of the bundled programs, `<name of the program's file>.mjs` each. */
     commandsFolder: string
   }
 }
 
-const COMMANDS = ['account-recover', 'package-verify', 'trail-check']
+/** Commands and programs of the tests' own that are started many times, as folder and name. */
+const PROGRAMS = [
+  'lib/cli/account-recover',
+  'lib/cli/package-verify',
+  'lib/cli/trail-check',
+  'test/integration/data-layer/counting-program',
+  'test/integration/data-layer/inserting-program',
+  'test/integration/jobs/job-program',
+]
 
 /**
- * The commands that tests call many times, each in one file. As people start them, the loader for TypeScript takes most of their time; tests
- * that call a command once start it as people do.
+ * The programs that tests start many times, each in one file. As people start them, the loader for TypeScript takes most of their time (and
+ * all of a test's, on a busy machine); tests that call a command once start it as people do.
  */
 export default async function bundleCommands(project: TestProject): Promise<() => void> {
   const outdir = path.join(cacheFolder, `commands-${process.pid}`)
   await build({
-    entryPoints: COMMANDS.map((name) => path.join(rootFolder, 'lib', 'cli', `${name}.ts`)),
+    entryPoints: PROGRAMS.map((name) => ({ in: path.join(rootFolder, `${name}.ts`), out: path.basename(name) })),
     outdir,
     outExtension: { '.js': '.mjs' },
     bundle: true,

@@ -1,17 +1,17 @@
 import { type ChildProcess, fork } from 'node:child_process'
 import { once } from 'node:events'
-import { fileURLToPath } from 'node:url'
-import { expect, it } from 'vitest'
+import path from 'node:path'
+import { expect, inject, it } from 'vitest'
 import { openDatabase } from '@/lib/data/store/client'
 import { describeOnBothDatabases } from '../../setup/databases'
 import { COUNTED } from './plain-rows'
 
-const COUNTING_PROGRAM = fileURLToPath(new URL('./counting-program.ts', import.meta.url))
-const INSERTING_PROGRAM = fileURLToPath(new URL('./inserting-program.ts', import.meta.url))
+const COUNTING_PROGRAM = path.join(inject('commandsFolder'), 'counting-program.mjs')
+const INSERTING_PROGRAM = path.join(inject('commandsFolder'), 'inserting-program.mjs')
 
 /** Another process with a connection of its own to the same database. */
 function startProgram(file: string, url: string, ...rest: string[]): ChildProcess {
-  return fork(file, [url, ...rest], { execArgv: ['--conditions=react-server', '--import', 'tsx'] })
+  return fork(file, [url, ...rest], { execArgv: ['--conditions=react-server'] })
 }
 
 describeOnBothDatabases(

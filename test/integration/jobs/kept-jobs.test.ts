@@ -1,8 +1,8 @@
 import { type ChildProcess, fork } from 'node:child_process'
 import { once } from 'node:events'
+import path from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
-import { fileURLToPath } from 'node:url'
-import { afterEach, beforeAll, expect, it, vi } from 'vitest'
+import { afterEach, beforeAll, expect, inject, it, vi } from 'vitest'
 import { now, replaceClock } from '@/lib/config'
 import * as data from '@/lib/data'
 import { type Design, parseDesign } from '@/lib/engine'
@@ -19,7 +19,7 @@ import { makeTeam, type Team } from '@/test/factories/people'
 import { makeRevision, share } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
-const PROGRAM = fileURLToPath(new URL('./job-program.ts', import.meta.url))
+const PROGRAM = path.join(inject('commandsFolder'), 'job-program.mjs')
 const CLAIM_MS = 15_000
 const programs: ChildProcess[] = []
 let restoreClock = (): void => {}
@@ -37,11 +37,16 @@ afterEach(() => {
 
 async function startProgram(url: string, mode: 'hang' | 'work'): Promise<ChildProcess> {
   const program = fork(PROGRAM, [url, mode], {
-    execArgv: ['--conditions=react-server', '--import', 'tsx'],
+    execArgv: ['--conditions=react-server'],
     env: { ...process.env, DATABASE_URL: url },
   })
   programs.push(program)
-  await once(program, 'message')
+  const exited = once(program, 'exit').then(([code]) => {
+    throw new Error(`the program ended with ${code} before it was ready`)
+  })
+  // Where it goes on, it is killed after the test.
+  exited.catch(() => {})
+  await Promise.race([once(program, 'message'), exited])
   return program
 }
 

@@ -1,4 +1,11 @@
-import { type BendResult, type LengthUnit, nameLayerKind, type ZoneLayerResult, type ZoneResult } from '@/lib/engine'
+import {
+  type BendResult,
+  callByName,
+  type LengthUnit,
+  nameLayerKind,
+  type ZoneLayerResult,
+  type ZoneResult,
+} from '@/lib/engine'
 import { digitsAsComputed, digitsOfLength, formatLength, getUnitSymbol } from '@/lib/engine/units'
 import { spreadLabels } from './label-spread'
 import { drawLayerBody, findFillingKind } from './layer-body'
@@ -118,7 +125,7 @@ export function drawCrossSection(zone: ZoneResult, options: CrossSectionOptions)
     ),
   ]
   return {
-    title: `Section of zone ${zone.name}`,
+    title: `Section of ${callByName('zone', zone.name)}`,
     description: describeSection(zone, options),
     widthPx,
     heightPx,
@@ -324,7 +331,7 @@ export function listCrossSectionRows(zone: ZoneResult, options: CrossSectionOpti
   const unitLabel = getUnitSymbol(options.unit)
   const bare = (valueUm: number) => digitsOfLength(valueUm, options.unit)
   return {
-    caption: `Layers of zone ${zone.name}, top face first`,
+    caption: `Layers of ${callByName('zone', zone.name)}, top face first`,
     columns: [
       { key: 'layer', label: 'Layer', numeric: false },
       { key: 'kind', label: 'Kind', numeric: false },
@@ -360,7 +367,7 @@ function describeSection(zone: ZoneResult, options: CrossSectionOptions): string
     const elastic = listAxes(result).some(({ isDeciding }) => !isDeciding)
       ? `, ${depthsOf((leaf) => leaf.neutralAxisDepthUm)} while nothing yields`
       : ''
-    text += ` Neutral axis of bend ${result.name} that strain is measured from at ${depthsOf((leaf) => leaf.decidingAxisDepthUm)} from the ${insideFace} face, which is inside${elastic}.`
+    text += ` Neutral axis of ${callByName('bend', result.name)} that strain is measured from at ${depthsOf((leaf) => leaf.decidingAxisDepthUm)} from the ${insideFace} face, which is inside${elastic}.`
   }
   return text
 }

@@ -2,6 +2,7 @@ import * as Plot from '@observablehq/plot'
 import {
   type BendResult,
   CANNOT_TELL,
+  callByName,
   describeCounted,
   formatComputedReading,
   type LengthUnit,
@@ -57,7 +58,7 @@ export function drawLifePlot(
   return makePlotPicture(
     frame,
     {
-      title: `Life over inside radius, bend ${bend.name}`,
+      title: `Life over inside radius, ${callByName('bend', bend.name)}`,
       description: describeLife(bend, insideRadiusMm, unit),
       table: listLifeRows(bend, unit),
     },
@@ -202,7 +203,7 @@ function describeLifeAtRadius(bend: BendResult): string {
 export function listLifeRows(bend: BendResult, unit: LengthUnit = 'mm'): PictureTable {
   const counted = describeCounted(bend)
   return {
-    caption: `Estimated life over inside radius, bend ${bend.name}; ${LIFE_CAUTION_SHORT}${counted === null ? '' : `. ${counted}`}`,
+    caption: `Estimated life over inside radius, ${callByName('bend', bend.name)}; ${LIFE_CAUTION_SHORT}${counted === null ? '' : `. ${counted}`}`,
     columns: [
       { key: 'radius', label: withUnitInHead('Inside radius', unit), numeric: true },
       { key: 'survival', label: `${asEntered(bend.survivalPct, 'pct')} survive, cycles`, numeric: true },

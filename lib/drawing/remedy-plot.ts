@@ -1,5 +1,5 @@
 import * as Plot from '@observablehq/plot'
-import type { LengthUnit, RemedyReport, RemedyState } from '@/lib/engine'
+import { callByName, type LengthUnit, type RemedyReport, type RemedyState } from '@/lib/engine'
 import {
   digitsAsComputed,
   digitsOfEnteredLength,
@@ -64,7 +64,7 @@ export function drawRemedyPlot(report: RemedyReport, options: RemedyPlotOptions)
   return makePlotPicture(
     options,
     {
-      title: `Remedies for bend ${report.bendName}: strain against ${getEffectWord(effect)}`,
+      title: `Remedies for ${callByName('bend', report.bendName)}: strain against ${getEffectWord(effect)}`,
       description: describe(report),
       table: listRemedyRows(report, unit),
     },
@@ -211,7 +211,7 @@ export function listRemedyRows(report: RemedyReport, unit: LengthUnit): PictureT
     against,
   })
   return {
-    caption: `Remedies for bend ${report.bendName}`,
+    caption: `Remedies for ${callByName('bend', report.bendName)}`,
     columns: [
       { key: 'number', label: 'No.', numeric: true },
       { key: 'name', label: 'Changes', numeric: false },

@@ -1,5 +1,5 @@
 import * as Plot from '@observablehq/plot'
-import { type BendResult, type ConductorStrainResult, type LengthUnit, RANGE_OVER } from '@/lib/engine'
+import { type BendResult, type ConductorStrainResult, callByName, type LengthUnit, RANGE_OVER } from '@/lib/engine'
 import {
   asComputed,
   asEntered,
@@ -84,7 +84,7 @@ export function drawStatePlot(bend: BendResult, options: StatePlotOptions): Pict
   return makePlotPicture(
     options,
     {
-      title: `States and loads of the copper in bend ${bend.name}`,
+      title: `States and loads of the copper in ${callByName('bend', bend.name)}`,
       description: describe(bend, rows, { unit, hasMean, hasLimits: limits.length > 0 }),
       table,
     },

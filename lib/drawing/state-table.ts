@@ -1,4 +1,4 @@
-import { type BendResult, CANNOT_TELL } from '@/lib/engine'
+import { type BendResult, CANNOT_TELL, callByName } from '@/lib/engine'
 import { asComputed, asEntered, digitsAsComputed } from '@/lib/engine/units'
 import { formatDesignation, type LayerDesignation } from './layer-designations'
 import type { PictureTable } from './picture'
@@ -20,7 +20,7 @@ export function listStateRows(bend: BendResult, designations = NO_DESIGNATIONS):
   const strain = (pct: number | null | undefined) => digitsAsComputed(pct, 'strainPct')
   const column = (key: string, label: string) => ({ key, label, numeric: true })
   return {
-    caption: `Parts of the copper strain in bend ${bend.name}`,
+    caption: `Parts of the copper strain in ${callByName('bend', bend.name)}`,
     columns: [
       { key: 'layer', label: 'Layer', numeric: false },
       column('bending', 'Bending, %'),

@@ -1,5 +1,5 @@
 import * as Plot from '@observablehq/plot'
-import { type BendResult, type LengthUnit, RANGE_OVER, type ZoneResult } from '@/lib/engine'
+import { type BendResult, callByName, type LengthUnit, RANGE_OVER, type ZoneResult } from '@/lib/engine'
 import {
   asComputed,
   digitsAsComputed,
@@ -66,7 +66,7 @@ export function drawStrainPlot(
   return makePlotPicture(
     options,
     {
-      title: `Strain through the thickness in bend ${bend.name}`,
+      title: `Strain through the thickness in ${callByName('bend', bend.name)}`,
       description: describeStrain(bend, unit),
       table: listStrainRows(bend, options),
     },
@@ -219,7 +219,7 @@ export function listStrainRows(
   const isPlated = bend.conductors.some(({ parts }) => parts.length > 1)
   const isLoaded = bend.conductors.some(({ states }) => (states?.pullPct ?? 0) > 0) || (bend.states?.twistDeg ?? 0) > 0
   return {
-    caption: `Copper strain in bend ${bend.name} when first bent${isLoaded ? ', faces by bending alone' : ''}, inside of the bend first`,
+    caption: `Copper strain in ${callByName('bend', bend.name)} when first bent${isLoaded ? ', faces by bending alone' : ''}, inside of the bend first`,
     columns: [
       { key: 'layer', label: 'Layer', numeric: false },
       { key: 'innerDepth', label: `Inner face at, ${unitLabel}`, numeric: true },

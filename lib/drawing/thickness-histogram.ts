@@ -1,5 +1,5 @@
 import * as Plot from '@observablehq/plot'
-import type { LengthUnit, ThicknessSimulation } from '@/lib/engine'
+import { callByName, type LengthUnit, type ThicknessSimulation } from '@/lib/engine'
 import {
   digitsAsComputed,
   digitsOfLength,
@@ -37,10 +37,10 @@ export function drawThicknessHistogram(simulation: ThicknessSimulation, options:
   return makePlotPicture(
     options,
     {
-      title: `Finished thickness of zone ${options.zoneName}`,
+      title: `Finished thickness of ${callByName('zone', options.zoneName)}`,
       description: `${simulation.draws} draws (seed ${simulation.seed}): median ${formatLength(p50, unit)}, 99.73 % between ${formatLength(p0135, unit)} and ${formatLength(p99865, unit)}; worst case ${formatLength(options.worstCaseUm.low, unit)} to ${formatLength(options.worstCaseUm.high, unit)}.`,
       table: {
-        caption: `Share of draws by finished thickness, zone ${options.zoneName}`,
+        caption: `Share of draws by finished thickness, ${callByName('zone', options.zoneName)}`,
         columns: [
           { key: 'from', label: `From, ${getUnitSymbol(unit)}`, numeric: true },
           { key: 'to', label: `To, ${getUnitSymbol(unit)}`, numeric: true },

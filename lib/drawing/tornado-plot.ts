@@ -1,6 +1,7 @@
 import * as Plot from '@observablehq/plot'
 import {
   type Bound,
+  callByName,
   formatComputedDigits,
   type LengthUnit,
   LIFE_CAUTION_SHORT,
@@ -71,7 +72,7 @@ export function drawTornadoPlot(
   return makePlotPicture(
     { ...frame, heightPx: MARGIN_TOP_PX + MARGIN_BOTTOM_PX + BAR_PX * bars.length },
     {
-      title: `What moves ${isLife ? 'life' : 'strain'}, bend ${tornado.bendName}`,
+      title: `What moves ${isLife ? 'life' : 'strain'}, ${callByName('bend', tornado.bendName)}`,
       description: describeTornado(tornado, unit),
       table: listTornadoRows(tornado, unit),
     },
@@ -158,7 +159,7 @@ const formatLife = (value: number, bound: Bound | null): string =>
 export function listTornadoRows(tornado: Tornado, unit: LengthUnit = 'um'): PictureTable {
   const hasLife = tornado.survivalLifeCycles !== null
   return {
-    caption: `Each input alone over its range, bend ${tornado.bendName}${hasLife ? `; life is an ${LIFE_CAUTION_SHORT}` : ''}${tornado.counted === null ? '' : `. ${tornado.counted}`}`,
+    caption: `Each input alone over its range, ${callByName('bend', tornado.bendName)}${hasLife ? `; life is an ${LIFE_CAUTION_SHORT}` : ''}${tornado.counted === null ? '' : `. ${tornado.counted}`}`,
     columns: [
       { key: 'input', label: 'Input', numeric: false },
       { key: 'range', label: 'From, to', numeric: true },

@@ -1,5 +1,6 @@
 import isSame from 'fast-deep-equal'
 import {
+  callByName,
   type Design,
   FEATURE_FIELDS,
   type Features,
@@ -47,7 +48,7 @@ export function compareDesigns(before: Design, after: Design): DesignChange[] {
     ({ name }) => `material ${name}`,
   )
   compareConstruction(changes, before, after)
-  compareEntities(changes, 'bends', ['bends'], before.bends, after.bends, ({ name }) => `bend ${name}`)
+  compareEntities(changes, 'bends', ['bends'], before.bends, after.bends, ({ name }) => `${callByName('bend', name)}`)
   compareFeatures(changes, before, after)
   changes.push(...comparePlans(before.plan, after.plan, after))
   compareAssumptions(changes, before, after)
@@ -272,7 +273,7 @@ function compareZones(
     ['construction', 'zones'],
     withoutPresence(before),
     withoutPresence(after),
-    ({ name }) => `zone ${name}`,
+    ({ name }) => `${callByName('zone', name)}`,
   )
   for (const zone of after.construction.zones) {
     const previous = old.get(zone.id)
@@ -285,11 +286,17 @@ function compareZones(
       had.delete(presence.layerId)
       const at = [...path, presence.layerId]
       if (earlier === undefined) {
-        changes.push({ area, path: at, sentence: `zone ${zone.name}: ${name} added`, before: null, after: name })
+        changes.push({
+          area,
+          path: at,
+          sentence: `${callByName('zone', zone.name)}: ${name} added`,
+          before: null,
+          after: name,
+        })
       } else {
         const { layerId: _, ...fields } = presence
         const { layerId: __, ...before } = earlier
-        compareFields(changes, { area, path: at, subject: `zone ${zone.name}: ${name}` }, before, fields)
+        compareFields(changes, { area, path: at, subject: `${callByName('zone', zone.name)}: ${name}` }, before, fields)
       }
     }
     for (const layerId of had.keys()) {
@@ -297,7 +304,7 @@ function compareZones(
       changes.push({
         area,
         path: [...path, layerId],
-        sentence: `zone ${zone.name}: ${name} removed`,
+        sentence: `${callByName('zone', zone.name)}: ${name} removed`,
         before: name,
         after: null,
       })

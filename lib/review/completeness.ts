@@ -1,5 +1,5 @@
 import type { RevisionTab } from '@/lib/addresses'
-import { type Brief, type Design, listAssumptions } from '@/lib/engine'
+import { type Brief, callByName, type Design, listAssumptions } from '@/lib/engine'
 import { groupBy } from '@/lib/engine/numerics'
 
 /** Fields of the brief without which an early review cannot begin, in the order of the form. */
@@ -49,17 +49,20 @@ export function findGapsInConstruction(design: Design): ConstructionGap[] {
   for (const zone of zones) {
     if (zone.kind === 'finger' && zone.connectorWindow === null) {
       gaps.push({
-        sentence: `Finger zone ${zone.name} does not state the thickness that its connector accepts`,
+        sentence: `Finger ${callByName('zone', zone.name)} does not state the thickness that its connector accepts`,
         target: { tab: 'construction', id: zone.id },
       })
     }
   }
   for (const bend of design.bends) {
     if (bend.use === null) {
-      gaps.push({ sentence: `Bend ${bend.name} does not state its use`, target: { tab: 'bends', id: bend.id } })
+      gaps.push({
+        sentence: `${callByName('Bend', bend.name)} does not state its use`,
+        target: { tab: 'bends', id: bend.id },
+      })
     } else if (bend.use === 'dynamic' && bend.requiredCycles === null) {
       gaps.push({
-        sentence: `Bend ${bend.name} is dynamic and does not state its required cycles`,
+        sentence: `${callByName('Bend', bend.name)} is dynamic and does not state its required cycles`,
         target: { tab: 'bends', id: bend.id },
       })
     }

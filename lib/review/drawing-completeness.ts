@@ -1,4 +1,13 @@
-import { type Bend, BRIEF_FIELDS, type Brief, type Design, findMaterial, type Layer, type Zone } from '@/lib/engine'
+import {
+  type Bend,
+  BRIEF_FIELDS,
+  type Brief,
+  callByName,
+  type Design,
+  findMaterial,
+  type Layer,
+  type Zone,
+} from '@/lib/engine'
 import { getItem } from '@/lib/engine/catalogue'
 import type { DrawingGap, DrawingGapSeverity } from './drawing-gap'
 import { findPlanGaps } from './plan-gaps'
@@ -185,10 +194,14 @@ function findZoneGaps(
   const gap = (field: keyof Zone, severity: DrawingGapSeverity, question: string) =>
     zone[field] === null ? [onConstruction(severity, question, ['zones', index, field], zone.id)] : []
   return [
-    ...gap('lengthMm', 'major', `How long is zone ${zone.name}?`),
-    ...gap('widthMm', 'major', `How wide is zone ${zone.name}?`),
+    ...gap('lengthMm', 'major', `How long is ${callByName('zone', zone.name)}?`),
+    ...gap('widthMm', 'major', `How wide is ${callByName('zone', zone.name)}?`),
     ...(zone.kind === 'finger'
-      ? gap('connectorWindow', 'blocking', `What thickness does the connector at zone ${zone.name} accept?`)
+      ? gap(
+          'connectorWindow',
+          'blocking',
+          `What thickness does the connector at ${callByName('zone', zone.name)} accept?`,
+        )
       : []),
   ]
 }
@@ -219,32 +232,40 @@ function findBendGaps(bend: Bend, index: number): DrawingGap[] {
       ? [{ severity, question, path: ['bends', index, field], target: { tab: 'bends', id: bend.id } }]
       : []
   return [
-    ...gap('use', 'blocking', `Is bend ${bend.name} folded once, flexed to install, or flexed in service?`),
+    ...gap(
+      'use',
+      'blocking',
+      `Is ${callByName('bend', bend.name)} folded once, flexed to install, or flexed in service?`,
+    ),
     ...(bend.use === 'dynamic'
       ? [
-          ...gap('requiredCycles', 'blocking', `How many cycles must bend ${bend.name} withstand?`),
+          ...gap('requiredCycles', 'blocking', `How many cycles must ${callByName('bend', bend.name)} withstand?`),
           ...findFlexTestGaps(bend, index),
         ]
       : []),
-    ...gap('radiusHeldBy', 'minor', `What holds the radius of bend ${bend.name}?`),
+    ...gap('radiusHeldBy', 'minor', `What holds the radius of ${callByName('bend', bend.name)}?`),
     ...(bend.radiusHeldBy === 'between-faces'
-      ? gap('faceGapMm', 'major', `How far apart are the faces that hold bend ${bend.name}?`)
+      ? gap('faceGapMm', 'major', `How far apart are the faces that hold ${callByName('bend', bend.name)}?`)
       : []),
     ...((bend.twistDeg ?? 0) > 0
-      ? gap('twistLengthMm', 'major', `Over what length does the part twist at bend ${bend.name}?`)
+      ? gap('twistLengthMm', 'major', `Over what length does the part twist at ${callByName('bend', bend.name)}?`)
       : []),
-    ...gap('distanceToRigidMm', 'major', `How far is bend ${bend.name} from the rigid edge?`),
-    ...gap('strainReliefAtTransition', 'minor', `Is there strain relief at the rigid edge beside bend ${bend.name}?`),
+    ...gap('distanceToRigidMm', 'major', `How far is ${callByName('bend', bend.name)} from the rigid edge?`),
+    ...gap(
+      'strainReliefAtTransition',
+      'minor',
+      `Is there strain relief at the rigid edge beside ${callByName('bend', bend.name)}?`,
+    ),
   ]
 }
 
 /** A drawing for continuous flexing states rate, travel, mandrel and points of application (MIL-PRF-50884F, use B). */
 function findFlexTestGaps({ id, name, flexTest }: Bend, index: number): DrawingGap[] {
   const questions: readonly [keyof Bend['flexTest'], string][] = [
-    ['cyclesPerMinute', `At how many cycles per minute is bend ${name} tested?`],
-    ['travelMm', `What is the test travel of bend ${name}?`],
-    ['mandrelDiameterMm', `On what mandrel is bend ${name} tested?`],
-    ['pointsOfApplication', `Where is the part held and moved when bend ${name} is tested?`],
+    ['cyclesPerMinute', `At how many cycles per minute is ${callByName('bend', name)} tested?`],
+    ['travelMm', `What is the test travel of ${callByName('bend', name)}?`],
+    ['mandrelDiameterMm', `On what mandrel is ${callByName('bend', name)} tested?`],
+    ['pointsOfApplication', `Where is the part held and moved when ${callByName('bend', name)} is tested?`],
   ]
   return questions.flatMap(([field, question]) =>
     isMissing(flexTest[field])
@@ -270,9 +291,13 @@ function findStiffenerGaps({ construction, features }: Design): DrawingGap[] {
           ]
         : []
     return [
-      ...gap('purpose', 'minor', `What is stiffener ${stiffener.name} for?`),
-      ...gap('coverlayOverlapMm', 'major', `How far does stiffener ${stiffener.name} overlap the end of the coverlay?`),
-      ...gap('nearestBend', 'minor', `How far is stiffener ${stiffener.name} from the nearest bend?`),
+      ...gap('purpose', 'minor', `What is ${callByName('stiffener', stiffener.name)} for?`),
+      ...gap(
+        'coverlayOverlapMm',
+        'major',
+        `How far does ${callByName('stiffener', stiffener.name)} overlap the end of the coverlay?`,
+      ),
+      ...gap('nearestBend', 'minor', `How far is ${callByName('stiffener', stiffener.name)} from the nearest bend?`),
     ]
   })
   const described = new Set(features.stiffeners.map(({ layerId }) => layerId))
@@ -282,7 +307,7 @@ function findStiffenerGaps({ construction, features }: Design): DrawingGap[] {
     if (!described.has(layer.id)) {
       gaps.push({
         severity: 'major',
-        question: `Where does stiffener layer ${layer.name} begin and end, and what is it for?`,
+        question: `Where does stiffener ${callByName('layer', layer.name)} begin and end, and what is it for?`,
         path: ['features', 'stiffeners'],
         target: { tab: 'features', id: '' },
       })
@@ -290,7 +315,7 @@ function findStiffenerGaps({ construction, features }: Design): DrawingGap[] {
     if (!isHeld(construction, layer.id)) {
       gaps.push({
         severity: 'major',
-        question: `What bonds stiffener layer ${layer.name}? There is no adhesive next to it.`,
+        question: `What bonds stiffener ${callByName('layer', layer.name)}? There is no adhesive next to it.`,
         path: ['construction', 'layers', index],
         target: { tab: 'construction', id: layer.id },
       })

@@ -1,5 +1,5 @@
 import type { RatioTable } from '../bending'
-import type { Bend, Design } from '../design'
+import { type Bend, callByName, type Design } from '../design'
 import type { TestedLife } from '../flex-tests'
 import type { BendResult, MissingInput, ZoneResult } from '../results'
 import type { Assembly } from './assembly'
@@ -96,7 +96,7 @@ function assembleBend({
 }): BendResult {
   const unknown = (missing: readonly MissingInput[]) => makeUnknownBend(bend, demand, ratioTable, missing)
   if (section === undefined) {
-    return unknown([{ path: ['bends', position, 'zoneId'], label: `zone of bend ${bend.name}` }])
+    return unknown([{ path: ['bends', position, 'zoneId'], label: `zone of ${callByName('bend', bend.name)}` }])
   }
   return keepWithinReach(
     () => {
@@ -115,7 +115,12 @@ function assembleBend({
           })
     },
     (reason) =>
-      unknown([{ path: ['bends', position], label: `bend ${bend.name} within reach of the relations (${reason})` }]),
+      unknown([
+        {
+          path: ['bends', position],
+          label: `${callByName('bend', bend.name)} within reach of the relations (${reason})`,
+        },
+      ]),
   )
 }
 

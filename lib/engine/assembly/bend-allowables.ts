@@ -1,4 +1,4 @@
-import type { Bend, Brief } from '../design'
+import { type Bend, type Brief, callByName } from '../design'
 import {
   computeAllowableStrain,
   DEFAULT_WEIBULL_SLOPE,
@@ -129,7 +129,7 @@ export function findAllowable(
           path: ['construction', 'layers', conductor.source.position, 'materialId'],
           label: `allowable strain of ${conductor.material.name} ${
             bend.use === 'fold-once' ? 'in one fold' : 'for flexing to install'
-          } (layer ${conductor.copper.layer.name})`,
+          } (${callByName('layer', conductor.copper.layer.name)})`,
         })
         return NO_ALLOWABLE
       }

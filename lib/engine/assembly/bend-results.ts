@@ -10,7 +10,7 @@ import {
   type Springback,
 } from '../bending'
 import { FATIGUE_RELATION_CAUTION, LIFE_CAUTION } from '../cautions'
-import type { Bend } from '../design'
+import { type Bend, callByName } from '../design'
 import { EXTRAPOLATION_CYCLES, RANKING_LIMIT_CYCLES, type Survival, survivalOverRelation } from '../life'
 import type { BendResult, LeafResult, MissingInput, StrainProfilePoint } from '../results'
 import { type SurvivalDemand, survivalOf } from './bend-allowables'
@@ -178,9 +178,13 @@ function findCurveSurvival({ demand, section }: BendInputs): Survival {
 
 function listMissing(bend: Bend, position: number): MissingInput[] {
   const missing: MissingInput[] = []
-  if (bend.use === null) missing.push({ path: ['bends', position, 'use'], label: `use of bend ${bend.name}` })
+  if (bend.use === null)
+    missing.push({ path: ['bends', position, 'use'], label: `use of ${callByName('bend', bend.name)}` })
   if (bend.use === 'dynamic' && bend.requiredCycles === null) {
-    missing.push({ path: ['bends', position, 'requiredCycles'], label: `required cycles of bend ${bend.name}` })
+    missing.push({
+      path: ['bends', position, 'requiredCycles'],
+      label: `required cycles of ${callByName('bend', bend.name)}`,
+    })
   }
   return missing
 }

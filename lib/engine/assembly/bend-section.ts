@@ -1,6 +1,6 @@
 import type { TolerancedLayer } from '../bending'
 import { yieldStrainPct } from '../bending'
-import type { Bend, Material } from '../design'
+import { type Bend, callByName, type Material } from '../design'
 import { describeDefaultSpreads } from '../materials'
 import type { MissingInput, ModelLimit } from '../results'
 import { listCopperSpreads, listFilmSpreads } from './bend-spreads'
@@ -89,7 +89,7 @@ export function buildBendSection(
     if (source.material === null) {
       missing.push({
         path: ['construction', 'layers', source.position, 'materialId'],
-        label: `material of layer ${source.layer.name}`,
+        label: `material of ${callByName('layer', source.layer.name)}`,
       })
       continue
     }
@@ -115,7 +115,7 @@ export function buildBendSection(
     if (material.foil === null) {
       missing.push({
         path: ['construction', 'layers', source.position, 'materialId'],
-        label: `foil data of ${material.name} in layer ${source.layer.name}`,
+        label: `foil data of ${material.name} in ${callByName('layer', source.layer.name)}`,
       })
       continue
     }
@@ -144,7 +144,7 @@ export function buildBendSection(
   if (leaves.length === 0 && missing.length === 0) {
     missing.push({
       path: ['construction', 'zones', index.design.construction.zones.indexOf(zoneSection.zone), 'presence'],
-      label: `layers of zone ${zoneSection.zone.name}`,
+      label: `layers of ${callByName('zone', zoneSection.zone.name)}`,
     })
   }
   return missing.length > 0

@@ -1,5 +1,5 @@
 import { explainOutsideHatchTable, HATCH_BAR_OVER_PITCH, type HatchPattern, hatchWidthFraction } from '../bending'
-import type { Hatch, Material } from '../design'
+import { callByName, type Hatch, type Material } from '../design'
 import type { MissingInput, ModelLimit } from '../results'
 import type { DesignIndex } from './design-index'
 import type { SectionCopper, SectionLayer, ZoneSection } from './zone-section'
@@ -49,7 +49,7 @@ export function describeCopper({
     return {
       missing: {
         path: ['construction', 'zones', zoneAt, 'presence', presenceAt, 'hatch'],
-        label: `bar, pitch and angle of the hatched plane ${source.layer.name} in zone ${zone.name}`,
+        label: `bar, pitch and angle of the hatched plane ${source.layer.name} in ${callByName('zone', zone.name)}`,
       },
     }
   }

@@ -7,7 +7,7 @@ import {
   stretchingNPerMm,
   type TolerancedLayer,
 } from '../bending'
-import { BEND_FIELDS, type Bend, getChoiceWord, ZONE_FIELDS, type Zone } from '../design'
+import { BEND_FIELDS, type Bend, callByName, getChoiceWord, ZONE_FIELDS, type Zone } from '../design'
 import type { LeafPull, ModelLimit, QuantityRange } from '../results'
 import { inSentence } from '../units'
 import type { LeafSection } from './bend-section'
@@ -136,27 +136,27 @@ function explainOpen({ name, use }: Bend, { zone, bends }: HeldOver): readonly M
   for (const each of bends) {
     if (each.leafLengths === null) {
       return openLimit(
-        `its leaves are not bonded and nobody has stated how long they are in bend ${each.name}, so that a short one may be pulled`,
-        `state "${BEND_FIELDS.leafLengths.label}" of bend ${each.name}`,
+        `its leaves are not bonded and nobody has stated how long they are in ${callByName('bend', each.name)}, so that a short one may be pulled`,
+        `state "${BEND_FIELDS.leafLengths.label}" of ${callByName('bend', each.name)}`,
       )
     }
     if (each.leafLengths !== 'stepped' && (each.leafStepMm ?? 0) > 0) {
       return openLimit(
-        `its leaves are stated as ${getChoiceWord(BEND_FIELDS.leafLengths, each.leafLengths)} in bend ${each.name}, and a step of ${inSentence(each.leafStepMm ?? 0, 'mm')} is stated too`,
+        `its leaves are stated as ${getChoiceWord(BEND_FIELDS.leafLengths, each.leafLengths)} in ${callByName('bend', each.name)}, and a step of ${inSentence(each.leafStepMm ?? 0, 'mm')} is stated too`,
         `state "${BEND_FIELDS.leafLengths.label}" as stepped, or leave "${BEND_FIELDS.leafStepMm.label}" blank`,
       )
     }
     if (each.leafLengths === 'stepped' && each.leafStepMm === null) {
       return openLimit(
-        `its leaves are stepped and nobody has stated by how much in bend ${each.name}, so that a short one may be pulled`,
-        `state "${BEND_FIELDS.leafStepMm.label}" of bend ${each.name}`,
+        `its leaves are stepped and nobody has stated by how much in ${callByName('bend', each.name)}, so that a short one may be pulled`,
+        `state "${BEND_FIELDS.leafStepMm.label}" of ${callByName('bend', each.name)}`,
       )
     }
   }
   if (bends.some(({ leafLengths }) => leafLengths === 'equal-free-to-buckle')) {
     return use === 'dynamic'
       ? openLimit(
-          `the leaves of bend ${name} buckle, and a leaf that buckles in motion pulls and lets go in a way that is not computed`,
+          `the leaves of ${callByName('bend', name)} buckle, and a leaf that buckles in motion pulls and lets go in a way that is not computed`,
           'step the leaves, or test them',
         )
       : []

@@ -1,4 +1,4 @@
-import type { Material } from '../design'
+import { callByName, type Material } from '../design'
 import type { MissingInput } from '../results'
 import type { DesignIndex } from './design-index'
 import type { SectionLayer } from './zone-section'
@@ -48,7 +48,7 @@ export function layPlating(
     return {
       missing: {
         path: ['construction', 'layers', source.position, 'plating', 'materialId'],
-        label: `copper data of the plating on layer ${layer.name}`,
+        label: `copper data of the plating on ${callByName('layer', layer.name)}`,
       },
     }
   }

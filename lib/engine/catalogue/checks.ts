@@ -1,5 +1,5 @@
 import type { EvaluationContext } from '../context'
-import { type Bend, CLEAR_OF_BENDS_MM, listStiffeners } from '../design'
+import { type Bend, CLEAR_OF_BENDS_MM, callByName, listStiffeners } from '../design'
 import {
   type BendResult,
   type Limit,
@@ -134,7 +134,7 @@ export function checkDistanceToBend<
       outcomes.push(
         notComputed(
           ['features', options.list, index, 'nearestBend', 'distanceMm'],
-          `distance of ${feature.name} from bend ${bendName}`,
+          `distance of ${feature.name} from ${callByName('bend', bendName)}`,
           [place, { kind: 'bend', id: nearest.bendId, name: bendName }],
           'typed',
         ),
@@ -146,7 +146,7 @@ export function checkDistanceToBend<
         value: nearest.distanceMm,
         limit: options.limit,
         places: [place, { kind: 'bend', id: nearest.bendId, name: bendName }],
-        what: `${feature.name} to bend ${bendName}`,
+        what: `${feature.name} to ${callByName('bend', bendName)}`,
         ...sourceOf(
           context,
           ['features', options.list, index, 'nearestBend', 'distanceMm'],
@@ -263,7 +263,7 @@ export function notComputedSection({ bend, result, index, place }: Omit<BendUnde
   if (result.leaves.length > 0) return null
   return result.missing.length > 0
     ? notComputedFrom(result.missing, [place])
-    : notComputed(['bends', index, 'zoneId'], `layers of bend ${bend.name}`, [place])
+    : notComputed(['bends', index, 'zoneId'], `layers of ${callByName('bend', bend.name)}`, [place])
 }
 
 /** The same for what counts layers alone: which layers there are is known although a constant of one is not. */
@@ -272,7 +272,7 @@ export function notComputedLayers(checked: BendUnderCheck): Outcome | null {
 }
 
 export function notComputedUse({ bend, index, place }: BendUnderCheck): Outcome {
-  return notComputed(['bends', index, 'use'], `use of bend ${bend.name}`, [place])
+  return notComputed(['bends', index, 'use'], `use of ${callByName('bend', bend.name)}`, [place])
 }
 
 export const isDynamic = (bend: Bend): boolean => bend.use === 'dynamic'

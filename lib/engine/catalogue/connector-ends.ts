@@ -1,4 +1,5 @@
 import type { EvaluationContext } from '../context'
+import { callByName } from '../design'
 import type { Outcome } from '../results'
 import { placeOf } from './checks'
 import { notComputed } from './decide'
@@ -11,7 +12,7 @@ export function findEndsWithoutRecord({ design }: EvaluationContext): Outcome[] 
     .map((zone) =>
       notComputed(
         ['features', 'connectors'],
-        `a connector end for zone ${zone.name}`,
+        `a connector end for ${callByName('zone', zone.name)}`,
         [placeOf('zone', zone)],
         'typed',
       ),

@@ -1,4 +1,5 @@
 import type { EvaluationContext } from '../context'
+import { callByName } from '../design'
 import type { Outcome } from '../results'
 import type { SourceKey } from '../sources'
 import { getRadiusRangeMm, listBends, notComputedSection } from './checks'
@@ -11,18 +12,20 @@ export function checkHandbookRule(context: EvaluationContext): Outcome[] {
   return listBends(context).map(({ bend, result, index, place }) => {
     const unknown = notComputedSection({ bend, result, index, place })
     if (unknown !== null) return unknown
-    if (result.conductors.length === 0) return notApplicable(`no conductor runs through bend ${bend.name}`, [place])
-    if (bend.use === null) return notComputed(['bends', index, 'use'], `use of bend ${bend.name}`, [place])
+    if (result.conductors.length === 0)
+      return notApplicable(`no conductor runs through ${callByName('bend', bend.name)}`, [place])
+    if (bend.use === null)
+      return notComputed(['bends', index, 'use'], `use of ${callByName('bend', bend.name)}`, [place])
     const { clamped, warning } = result.handbook
     if (clamped) {
       return notApplicable(
-        `the handbook formula has no floor and comes to less than 0 for the section of bend ${bend.name}`,
+        `the handbook formula has no floor and comes to less than 0 for the section of ${callByName('bend', bend.name)}`,
         [place],
       )
     }
     if (result.handbook.minRadiusMm === null && warning !== null && result.missing.length === 0) {
       return cannotTell(
-        `the handbook radius of bend ${bend.name}`,
+        `the handbook radius of ${callByName('bend', bend.name)}`,
         { because: warning, decidedBy: 'qualify by test' },
         [place],
       )
@@ -30,7 +33,11 @@ export function checkHandbookRule(context: EvaluationContext): Outcome[] {
     if (result.handbook.minRadiusMm === null) {
       return result.missing.length > 0
         ? notComputedFrom(result.missing, [place])
-        : notComputed(['bends', index, 'zoneId'], `handbook radius for the layers of bend ${bend.name}`, [place])
+        : notComputed(
+            ['bends', index, 'zoneId'],
+            `handbook radius for the layers of ${callByName('bend', bend.name)}`,
+            [place],
+          )
     }
     // The single-sided form was read; the others are recalled.
     const sourceKey: SourceKey = result.conductors.length === 1 ? 'ipc2223' : 'ipc2223Recalled'
@@ -46,7 +53,7 @@ export function checkHandbookRule(context: EvaluationContext): Outcome[] {
         sourceKey,
       }),
       places: [place],
-      what: `inside radius of bend ${bend.name}`,
+      what: `inside radius of ${callByName('bend', bend.name)}`,
       equation: result.handbook.formula,
       cautions: warning === null ? [] : [warning],
       remark: result.disagreement[0],

@@ -1,5 +1,5 @@
 import type { EvaluationContext } from '../context'
-import type { Design, MarkableList } from '../design'
+import { callByName, type Design, type MarkableList } from '../design'
 import type { MissingInput } from '../results'
 
 interface ListWords {
@@ -30,7 +30,7 @@ export const LISTS: Readonly<Record<MarkableList, ListWords>> = {
     count: ({ features }) => features.conductors.length,
     findImplied: ({ design }) => {
       const layer = design.construction.layers.find(({ kind }) => kind === 'conductor')
-      return layer === undefined ? null : `layer ${layer.name} carries copper`
+      return layer === undefined ? null : `${callByName('layer', layer.name)} carries copper`
     },
   },
   crossings: {
@@ -109,7 +109,7 @@ function findSoldering({ design }: EvaluationContext): string | null {
 
 function findFinger({ design }: EvaluationContext): string | null {
   const finger = design.construction.zones.find(({ kind }) => kind === 'finger')
-  return finger === undefined ? null : `zone ${finger.name} is a connector end`
+  return finger === undefined ? null : `${callByName('zone', finger.name)} is a connector end`
 }
 
 /** A layer of conductors with copper in the zone of a bend: the bend's axis runs across its zone, so something crosses it. */
@@ -119,7 +119,8 @@ function findCopperInBend({ design }: EvaluationContext): string | null {
     for (const { layerId, coverageFraction } of zones.find(({ id }) => id === bend.zoneId)?.presence ?? []) {
       const layer = layers.find(({ id }) => id === layerId)
       if (layer?.kind !== 'conductor' || layer.role === 'plane') continue
-      if ((coverageFraction ?? layer.coverageFraction) > 0) return `layer ${layer.name} has copper in bend ${bend.name}`
+      if ((coverageFraction ?? layer.coverageFraction) > 0)
+        return `${callByName('layer', layer.name)} has copper in ${callByName('bend', bend.name)}`
     }
   }
   return null

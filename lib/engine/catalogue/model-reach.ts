@@ -1,4 +1,5 @@
 import { LEAST_RADIUS_RATIO } from '../bending'
+import { callByName } from '../design'
 import type { BendResult, ConductorStrainResult, KnownAtLeast, ModelLimit, Outcome } from '../results'
 import { cannotTell } from './decide'
 
@@ -46,7 +47,10 @@ export function withinModel(
     const [{ because } = { because: '' }] = result.modelLimits
     return { ...outcome, summary: `${outcome.summary} It is no better than this figure: ${because}.` }
   }
-  return cannotTell(`bend ${result.name}`, limit, outcome.places, { value: outcome.value, limit: outcome.limit })
+  return cannotTell(`${callByName('bend', result.name)}`, limit, outcome.places, {
+    value: outcome.value,
+    limit: outcome.limit,
+  })
 }
 
 /**
@@ -65,7 +69,7 @@ export function withinRadiusRule(result: BendResult, outcome: Outcome): Outcome 
   ]
   if (limit === undefined && what.length === 0) return outcome
   return cannotTell(
-    `bend ${result.name}`,
+    `${callByName('bend', result.name)}`,
     limit ?? {
       because: `a rule for the radius alone does not know ${what.join(' and ')}`,
       decidedBy: 'go by the strain of the copper',

@@ -1,5 +1,6 @@
 import { findRatioTable } from '../bending'
 import type { EvaluationContext } from '../context'
+import { callByName } from '../design'
 import type { Outcome, ZoneResult } from '../results'
 import type { SourceKey } from '../sources'
 import { inSentence } from '../units'
@@ -15,7 +16,8 @@ export function checkRatioRule(context: EvaluationContext): Outcome[] {
     return [notComputed(['brief', 'ratioTableKey'], `table of ratios "${ratioTableKey}"`, [BRIEF_PLACE])]
   }
   return listBends(context).map(({ bend, result, index, place, zone }) => {
-    if (bend.use === null) return notComputed(['bends', index, 'use'], `use of bend ${bend.name}`, [place])
+    if (bend.use === null)
+      return notComputed(['bends', index, 'use'], `use of ${callByName('bend', bend.name)}`, [place])
     const unknown = notComputedSection({ bend, result, index, place })
     if (unknown !== null) return unknown
     const { actual, required, tableKey, tableName, surfaceStrainPct } = result.ratio
@@ -25,15 +27,15 @@ export function checkRatioRule(context: EvaluationContext): Outcome[] {
           value: 1,
           limit: makeNoneAllowed('bendsAdvisedAgainstCount', getTableSource(tableKey)),
           places: [place],
-          what: `uses in bend ${bend.name} that the table advises against`,
+          what: `uses in ${callByName('bend', bend.name)} that the table advises against`,
           equation: 'use and conductor layers as the table lists them',
         }),
-        summary: `"${tableName}" advises against ${result.conductors.length} conductor layers in bend ${bend.name} in this use, at any radius.`,
+        summary: `"${tableName}" advises against ${result.conductors.length} conductor layers in ${callByName('bend', bend.name)} in this use, at any radius.`,
       }
     }
     if (required === null) {
       return cannotTell(
-        `the ratio of bend ${bend.name}`,
+        `the ratio of ${callByName('bend', bend.name)}`,
         {
           because: `"${tableName}" has no figure for this use and construction`,
           decidedBy: 'choose a table that has one, or go by strain',
@@ -56,7 +58,7 @@ export function checkRatioRule(context: EvaluationContext): Outcome[] {
         sourceKey: getTableSource(tableKey),
       }),
       places: [place],
-      what: `radius to thickness in bend ${bend.name}`,
+      what: `radius to thickness in ${callByName('bend', bend.name)}`,
       equation: 'inside radius / finished thickness',
       remark: `Table: ${tableName}. A ratio of ${inSentence(actual)} means ${inSentence(surfaceStrainPct, 'pct')} at the outer surface.`,
     })

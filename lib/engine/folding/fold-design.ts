@@ -12,7 +12,7 @@ import {
 } from '@/lib/fold'
 import type { Region } from '@/lib/geometry'
 import { areasOf, type Plan } from '@/lib/plan'
-import type { Design } from '../design'
+import { callByName, type Design } from '../design'
 import { rememberAnswers } from '../numerics'
 import type { BendResult, MissingInput, ZoneResult } from '../results'
 import { findHeights, type Heights } from './heights'
@@ -143,11 +143,11 @@ function listMissing(design: Design, plan: Plan, bends: readonly BendResult[]): 
   const undrawn = design.bends.flatMap(({ id, name }) =>
     plan.bendLines.some(({ bendId }) => bendId === id)
       ? []
-      : [{ path: ['plan', 'bendLines'], label: `axis of bend ${name} in plan` }],
+      : [{ path: ['plan', 'bendLines'], label: `axis of ${callByName('bend', name)} in plan` }],
   )
   const unknown = design.bends.flatMap(({ id, name }, index) => {
     const leaves = bends.find(({ bendId }) => bendId === id)?.leaves ?? []
-    return leaves.length === 0 ? [{ path: ['bends', index], label: `section of bend ${name}` }] : []
+    return leaves.length === 0 ? [{ path: ['bends', index], label: `section of ${callByName('bend', name)}` }] : []
   })
   const heights = plan.components.flatMap(({ componentId, face, heightMm }, index) => {
     const name = nameComponent(design, componentId)

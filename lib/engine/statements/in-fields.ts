@@ -1,4 +1,4 @@
-import type { Design } from '../design'
+import { callByName, type Design } from '../design'
 import { BRIEF_FIELDS, getChoiceWord } from '../design/fields'
 import { BRIEF_PLACE, placeOf } from '../results'
 import { asEntered, inSentence } from '../units'
@@ -38,7 +38,7 @@ function compareEdges({ features, bends }: Design): WrittenTwice[] {
           path: ['bends', bendAt, 'distanceToRigidMm'],
         },
         other: {
-          where: `stiffener ${stiffener.name}`,
+          where: `${callByName('stiffener', stiffener.name)}`,
           says: asEntered(distanceMm, 'mm'),
           path: ['features', 'stiffeners', at, 'nearestBend'],
         },
@@ -70,7 +70,7 @@ function compareCrossings({ features, bends, construction }: Design): WrittenTwi
             path: ['features', 'conductors', at, 'crossings', crossingAt, 'bendId'],
           },
           other: {
-            where: `zone ${zone.name}`,
+            where: `${callByName('zone', zone.name)}`,
             says: hasCopper
               ? `${layer.name} goes through`
               : presence === undefined
@@ -103,7 +103,7 @@ function compareWidths({ features, bends, construction }: Design): WrittenTwice[
             path: ['features', 'conductors', at, 'widthMm'],
           },
           other: {
-            where: `zone ${zone.name}`,
+            where: `${callByName('zone', zone.name)}`,
             says: `${asEntered(zone.widthMm, 'mm')} in all`,
             path: ['construction', 'zones', construction.zones.indexOf(zone), 'widthMm'],
           },

@@ -1,6 +1,7 @@
 import type { Content } from 'pdfmake/interfaces'
 import { formatDesignation, listLayerTable, nameConductorLayers } from '@/lib/drawing'
 import {
+  callByName,
   type Design,
   type FieldNode,
   findMaterial,
@@ -171,7 +172,7 @@ function makeZone({ snapshot }: PackageContent, zone: ZoneResult, pictures: Pict
   if (findings.length > 0) facts.push(['Encapsulation of the copper', { stack: findings }])
   if (zone.defaultsUsed.length > 0) facts.push(['Defaults used', { stack: [...zone.defaultsUsed] }])
   const head: Content[] = [
-    makeFacts(facts, level2(`Zone ${zone.name} (${getChoiceWord(ZONE_FIELDS.kind, zone.kind)})`)),
+    makeFacts(facts, level2(`${callByName('Zone', zone.name)} (${getChoiceWord(ZONE_FIELDS.kind, zone.kind)})`)),
   ]
   const picture =
     pictures === null || zone.layers.length === 0 ? null : pictures.drawZone(zone, TEXT_WIDTH_PT * PICTURE_SCALE)

@@ -79,7 +79,7 @@ describe('evaluate command', () => {
     })
     const { status, stdout } = run(file)
     expect(status).toBe(1)
-    expect(stdout).toContain('Missing: use of bend Bend round the housing')
+    expect(stdout).toContain('Missing: use of Bend round the housing')
   })
 
   test('--json gives the results that the engine gives', () => {

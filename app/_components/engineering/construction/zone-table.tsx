@@ -4,7 +4,7 @@ import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { Length } from '@/app/_components/ui/unit-context'
-import { ZONE_FIELDS, type Zone } from '@/lib/engine'
+import { callByName, ZONE_FIELDS, type Zone } from '@/lib/engine'
 import {
   ChoiceCell,
   makePlaces,
@@ -163,11 +163,15 @@ function ZoneRow({ zone, index }: { zone: Zone; index: number }) {
         ),
         acts: (
           <>
-            <RowAct label={`Move zone ${zone.name} up`} isDisabled={index === 0} onPress={() => move(index - 1)}>
+            <RowAct
+              label={`Move ${callByName('zone', zone.name)} up`}
+              isDisabled={index === 0}
+              onPress={() => move(index - 1)}
+            >
               ↑
             </RowAct>
             <RowAct
-              label={`Move zone ${zone.name} down`}
+              label={`Move ${callByName('zone', zone.name)} down`}
               isDisabled={index === count - 1}
               onPress={() => move(index + 1)}
             >
@@ -180,13 +184,13 @@ function ZoneRow({ zone, index }: { zone: Zone; index: number }) {
               +
             </RowAct>
             <RowAct
-              label={`Copy zone ${zone.name}`}
+              label={`Copy ${callByName('zone', zone.name)}`}
               onPress={() => edit(`copy-${zone.id}-${count}`, (design) => duplicateZone(design, index))}
             >
               copy
             </RowAct>
             <RowAct
-              label={`Remove zone ${zone.name}`}
+              label={`Remove ${callByName('zone', zone.name)}`}
               onPress={() => edit(`remove-${zone.id}`, (design) => removeZone(design, zone.id))}
             >
               ×

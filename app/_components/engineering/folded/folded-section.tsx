@@ -1,4 +1,6 @@
-'use client'
+import { callByName } from '@/lib/engine'
+
+;('use client')
 
 import { lazy, Suspense, useMemo, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
@@ -112,12 +114,15 @@ function NotFolded({ foldable }: { readonly foldable: Exclude<Foldable, { kind: 
         <>
           <p>The part cannot be folded as drawn:</p>
           <ul>
-            {foldable.reasons.map(({ bendId, reason }) => (
-              <li key={`${bendId} ${reason}`}>
-                {nameOf(bendId) === null ? '' : `bend ${nameOf(bendId)}: `}
-                {reason}
-              </li>
-            ))}
+            {foldable.reasons.map(({ bendId, reason }) => {
+              const name = nameOf(bendId)
+              return (
+                <li key={`${bendId} ${reason}`}>
+                  {name === null ? '' : `${callByName('bend', name)}: `}
+                  {reason}
+                </li>
+              )
+            })}
           </ul>
         </>
       )

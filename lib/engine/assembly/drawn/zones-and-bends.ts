@@ -1,5 +1,5 @@
 import type { PlanMeasures } from '@/lib/plan'
-import type { Bend, Design, Zone } from '../../design'
+import { type Bend, callByName, type Design, type Zone } from '../../design'
 import { AGREES_WITHIN_MM, asMm, type Pen, withFields } from './pen'
 
 export function drawZonesAndBends(design: Design, measures: PlanMeasures, pen: Pen): Design {
@@ -30,7 +30,7 @@ function drawZone(zone: Zone, index: number, measures: PlanMeasures, pen: Pen): 
     const drawn = asMm(least)
     pen.note({
       path: ['construction', 'zones', index, key],
-      what: `${word} of zone ${zone.name}`,
+      what: `${word} of ${callByName('zone', zone.name)}`,
       unit: 'mm',
       stated: zone[key],
       drawn,
@@ -52,7 +52,7 @@ function drawBend(bend: Bend, index: number, measures: PlanMeasures, pen: Pen): 
     const drawn = asMm(first.axisLengthMm)
     pen.note({
       path: ['bends', index, 'axisLengthMm'],
-      what: `length of bend ${bend.name} along its axis`,
+      what: `length of ${callByName('bend', bend.name)} along its axis`,
       unit: 'mm',
       stated: bend.axisLengthMm,
       drawn,
@@ -65,7 +65,7 @@ function drawBend(bend: Bend, index: number, measures: PlanMeasures, pen: Pen): 
     const drawn = asMm(Math.min(...toFlat))
     pen.note({
       path: ['bends', index, 'distanceToRigidMm'],
-      what: `distance of bend ${bend.name} from the nearest rigid or stiffened edge`,
+      what: `distance of ${callByName('bend', bend.name)} from the nearest rigid or stiffened edge`,
       unit: 'mm',
       stated: bend.distanceToRigidMm,
       drawn,

@@ -1,4 +1,4 @@
-import { listOrganicMaterials } from '../../../design'
+import { callByName, listOrganicMaterials } from '../../../design'
 import type { MissingInput, Outcome } from '../../../results'
 import { DESIGN_PLACE } from '../../checks'
 import { decide, notComputed, notComputedFrom } from '../../decide'
@@ -27,7 +27,7 @@ export const outgassing = defineItem({
       (layer) => layer.kind !== 'unbonded-gap' && context.findMaterial(layer.materialId) === null,
     )
     const nameless: Outcome[] = unknown.map((layer) =>
-      notComputed(['construction', 'layers'], `material of layer ${layer.name}`, [DESIGN_PLACE]),
+      notComputed(['construction', 'layers'], `material of ${callByName('layer', layer.name)}`, [DESIGN_PLACE]),
     )
     const weighed = listOrganicMaterials(context.design).flatMap(({ id, name }): Outcome[] => {
       const index = typed.findIndex(({ materialId }) => materialId === id)

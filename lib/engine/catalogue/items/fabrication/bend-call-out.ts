@@ -1,3 +1,4 @@
+import { callByName } from '../../../design'
 import type { MissingInput, Outcome } from '../../../results'
 import { checkDrawingSheet, listBends, ROUTING_PLACE } from '../../checks'
 import { notComputedFrom } from '../../decide'
@@ -22,9 +23,13 @@ export const bendCallOut = defineItem({
     const outcomes: Outcome[] = []
     for (const { bend, index, place } of listBends(context)) {
       const missing: MissingInput[] = []
-      if (bend.use === null) missing.push({ path: ['bends', index, 'use'], label: `use of bend ${bend.name}` })
+      if (bend.use === null)
+        missing.push({ path: ['bends', index, 'use'], label: `use of ${callByName('bend', bend.name)}` })
       if (bend.use === 'dynamic' && bend.requiredCycles === null) {
-        missing.push({ path: ['bends', index, 'requiredCycles'], label: `required cycles of bend ${bend.name}` })
+        missing.push({
+          path: ['bends', index, 'requiredCycles'],
+          label: `required cycles of ${callByName('bend', bend.name)}`,
+        })
       }
       if (bend.use === 'dynamic' && brief.operatingMinDegC === null) {
         missing.push({ path: ['brief', 'operatingMinDegC'], label: 'lowest operating temperature' })

@@ -1,3 +1,4 @@
+import { callByName } from '../../../design'
 import type { Outcome, Place } from '../../../results'
 import { type BendUnderCheck, listBends } from '../../checks'
 import { decide, makeNoneAllowed, notComputed } from '../../decide'
@@ -20,7 +21,8 @@ export const bendOnPlan = defineItem({
     listBends(context).flatMap((checked): Outcome[] => {
       const { bend, place } = checked
       const lines = context.drawing.measures?.bands.filter(({ bendId }) => bendId === bend.id) ?? []
-      if (lines.length === 0) return [notComputed(['plan', 'bendLines'], `line of bend ${bend.name} in plan`, [place])]
+      if (lines.length === 0)
+        return [notComputed(['plan', 'bendLines'], `line of ${callByName('bend', bend.name)} in plan`, [place])]
       return lines.map((line) => {
         const faults = [
           ...(line.area === null ? ['its middle lies in no area of the part'] : []),
@@ -37,8 +39,10 @@ function judge({ bend }: BendUnderCheck, faults: readonly string[], places: read
     value: faults.length,
     limit: makeNoneAllowed('bendLineFaultsCount', 'commonPractice'),
     places,
-    what: `faults of the line of bend ${bend.name}`,
+    what: `faults of the line of ${callByName('bend', bend.name)}`,
     equation: 'drawn in plan',
   })
-  return faults.length === 0 ? outcome : { ...outcome, summary: `Line of bend ${bend.name}: ${faults.join('; ')}.` }
+  return faults.length === 0
+    ? outcome
+    : { ...outcome, summary: `Line of ${callByName('bend', bend.name)}: ${faults.join('; ')}.` }
 }

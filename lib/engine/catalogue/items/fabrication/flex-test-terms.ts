@@ -1,4 +1,4 @@
-import type { Bend } from '../../../design'
+import { type Bend, callByName } from '../../../design'
 import type { MissingInput, Outcome } from '../../../results'
 import { type BendUnderCheck, checkDynamicBends } from '../../checks'
 import { decide, makeDesignLimit, makeNoneAllowed, notComputedFrom } from '../../decide'
@@ -38,7 +38,7 @@ function checkTerms({ bend, index, place }: BendUnderCheck): Outcome[] {
           value: 0,
           limit: makeNoneAllowed('unstatedFlexTestTermsCount', 'flexUses'),
           places: [place],
-          what: `terms of the flex test of bend ${bend.name} that are not stated`,
+          what: `terms of the flex test of ${callByName('bend', bend.name)} that are not stated`,
           equation: 'cycles, rate, travel, points of application and mandrel, as typed',
           cautions: listCautions(bend),
           isTyped: true,
@@ -49,7 +49,7 @@ function checkTerms({ bend, index, place }: BendUnderCheck): Outcome[] {
 function listMissing({ name, requiredCycles, flexTest }: Bend, index: number): MissingInput[] {
   const missing: MissingInput[] = []
   const need = (isThere: boolean, path: readonly string[], label: string) => {
-    if (!isThere) missing.push({ path: ['bends', index, ...path], label: `${label} of bend ${name}` })
+    if (!isThere) missing.push({ path: ['bends', index, ...path], label: `${label} of ${callByName('bend', name)}` })
   }
   need(requiredCycles !== null, ['requiredCycles'], 'required cycles')
   need(flexTest.cyclesPerMinute !== null, ['flexTest', 'cyclesPerMinute'], 'rate of the flex test')
@@ -72,10 +72,10 @@ function checkMandrel(bend: Bend, place: BendUnderCheck['place']): Outcome[] {
         unit: 'mm',
         sense: 'at-most',
         sourceKey: 'exactArithmetic',
-        name: `largest inside radius of bend ${bend.name}`,
+        name: `largest inside radius of ${callByName('bend', bend.name)}`,
       }),
       places: [place],
-      what: `radius of the mandrel for bend ${bend.name}`,
+      what: `radius of the mandrel for ${callByName('bend', bend.name)}`,
       equation: 'mandrel diameter / 2',
       sourceKey: 'flexUses',
     }),

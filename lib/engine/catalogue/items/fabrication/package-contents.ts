@@ -1,7 +1,7 @@
 import type { ArtworkFacts, ArtworkFileFacts } from '@/lib/artwork'
 import { filesFor, listNames, unknownFiles } from '../../../artwork-check'
 import type { EvaluationContext } from '../../../context'
-import type { Layer } from '../../../design'
+import { callByName, type Layer } from '../../../design'
 import type { Outcome, Place } from '../../../results'
 import { DESIGN_PLACE, placeOf } from '../../checks'
 import { cannotTell, decide, makeNoneAllowed, notComputed } from '../../decide'
@@ -80,7 +80,7 @@ function listNeeds(context: EvaluationContext, artwork: ArtworkFacts, hasHoles: 
     ...listCovers(ofKind('solder-mask'), 'solder mask', filesFor(artwork, 'solder mask').length),
     ...ofKind('stiffener').map(
       (layer): Need => ({
-        what: `where stiffener ${layer.name} lies`,
+        what: `where ${callByName('stiffener', layer.name)} lies`,
         isThere: isThere('stiffener') || isStiffenerDrawn(context, layer.id),
         places: [placeOf('layer', layer)],
       }),
@@ -89,7 +89,7 @@ function listNeeds(context: EvaluationContext, artwork: ArtworkFacts, hasHoles: 
     ...(hasInkMark(context) ? [{ what: 'the legend', isThere: isThere('legend'), places: [DESIGN_PLACE] }] : []),
     ...context.design.bends.map(
       (bend): Need => ({
-        what: `where bend ${bend.name} lies`,
+        what: `where ${callByName('bend', bend.name)} lies`,
         isThere: context.design.plan?.bendLines.some(({ bendId }) => bendId === bend.id) === true,
         places: [placeOf('bend', bend)],
       }),

@@ -1,5 +1,5 @@
 import type { EvaluationContext } from '../../../context'
-import { BRIEF_FIELDS, type Brief, getFieldInText } from '../../../design'
+import { BRIEF_FIELDS, type Brief, callByName, getFieldInText } from '../../../design'
 import type { Outcome } from '../../../results'
 import { BRIEF_PLACE, placeOf } from '../../checks'
 import { decide, makeDesignLimit, notComputed } from '../../decide'
@@ -116,7 +116,11 @@ function checkThickness(context: EvaluationContext): Outcome[] {
       )
     }
     if (result === null || result.layers.length === 0) {
-      return notComputed(['construction', 'zones', index, 'presence'], `layers of zone ${zone.name}`, places)
+      return notComputed(
+        ['construction', 'zones', index, 'presence'],
+        `layers of ${callByName('zone', zone.name)}`,
+        places,
+      )
     }
     const { low, high } = result.worstCaseUm
     return decide({

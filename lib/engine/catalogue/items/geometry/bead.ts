@@ -1,4 +1,5 @@
 import type { EvaluationContext } from '../../../context'
+import { callByName } from '../../../design'
 import type { Outcome } from '../../../results'
 import { DESIGN_PLACE, isDynamic, listBends, notComputedUse } from '../../checks'
 import { decide, notComputed } from '../../decide'
@@ -61,7 +62,7 @@ function whileMotionIsOpen(context: EvaluationContext): Outcome[] {
       ? notComputedUse(checked)
       : notComputed(
           ['bends', checked.index, 'distanceToRigidMm'],
-          `distance of bend ${checked.bend.name} from a rigid edge`,
+          `distance of ${callByName('bend', checked.bend.name)} from a rigid edge`,
           [checked.place],
           'typed',
         ),

@@ -1,5 +1,5 @@
 import type { EvaluationContext } from '../../../context'
-import type { Zone } from '../../../design'
+import { callByName, type Zone } from '../../../design'
 import type { Outcome, Place, QuantityRange } from '../../../results'
 import { inSentence } from '../../../units'
 import { type BendUnderCheck, getRadiusRangeMm, listBends, placeOf } from '../../checks'
@@ -65,12 +65,12 @@ function checkBands({ design, drawing }: EvaluationContext, zone: Zone, { bend, 
         value: faults.length,
         limit: makeNoneAllowed('bandFaultsCount', 'exactArithmetic'),
         places: [place, placeOf('zone', zone)],
-        what: `places where the band of bend ${bend.name} leaves its area or meets another`,
+        what: `places where the band of ${callByName('bend', bend.name)} leaves its area or meets another`,
         equation: 'drawn in plan: arc of the longest leaf, half on either side of the axis',
       })
       return faults.length === 0
         ? outcome
-        : { ...outcome, summary: `The band of bend ${bend.name} ${faults.join(', ')}.` }
+        : { ...outcome, summary: `The band of ${callByName('bend', bend.name)} ${faults.join(', ')}.` }
     })
 }
 
@@ -193,7 +193,7 @@ const checkAxis =
             name: `width of ${zone.name}`,
           }),
           places,
-          what: `length along the axis of bend ${bend.name}`,
+          what: `length along the axis of ${callByName('bend', bend.name)}`,
           equation: 'dimensions as entered',
         })
   }

@@ -1,4 +1,4 @@
-import { BEND_FIELDS, getChoiceWord } from '../../../design'
+import { BEND_FIELDS, callByName, getChoiceWord } from '../../../design'
 import { checkObserved, listBends } from '../../checks'
 import { defineItem } from '../../define-item'
 import { BEND_PLACE_INPUTS } from '../../item-inputs'
@@ -23,9 +23,9 @@ export const combinedMotion = defineItem({
         observed: furtherMotion === null ? null : furtherMotion === 'none',
         wanted: true,
         path: ['bends', index, 'inProduct', 'furtherMotion'],
-        label: `further motion of bend ${bend.name}`,
-        whenRight: `Bend ${bend.name} has no further motion.`,
-        whenWrong: `Bend ${bend.name}: ${getChoiceWord(BEND_FIELDS.inProduct.fields.furtherMotion, furtherMotion)}. Strain and life here are of plain bending; a test decides.`,
+        label: `further motion of ${callByName('bend', bend.name)}`,
+        whenRight: `${callByName('Bend', bend.name)} has no further motion.`,
+        whenWrong: `${callByName('Bend', bend.name)}: ${getChoiceWord(BEND_FIELDS.inProduct.fields.furtherMotion, furtherMotion)}. Strain and life here are of plain bending; a test decides.`,
         places: [place],
         sourceKey: 'commonPractice',
       })

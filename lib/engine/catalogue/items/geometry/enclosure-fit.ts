@@ -1,3 +1,4 @@
+import { callByName } from '../../../design'
 import { checkObserved, listBends } from '../../checks'
 
 import { defineItem } from '../../define-item'
@@ -22,9 +23,9 @@ export const enclosureFit = defineItem({
         observed: bend.inProduct.followedInEnclosure,
         wanted: true,
         path: ['bends', index, 'inProduct', 'followedInEnclosure'],
-        label: `whether anybody followed in the enclosure bend ${bend.name}`,
-        whenRight: `Bend ${bend.name} was followed in the model of the enclosure.`,
-        whenWrong: `Bend ${bend.name} was not followed in the model of the enclosure.`,
+        label: `whether anybody followed in the enclosure ${callByName('bend', bend.name)}`,
+        whenRight: `${callByName('Bend', bend.name)} was followed in the model of the enclosure.`,
+        whenWrong: `${callByName('Bend', bend.name)} was not followed in the model of the enclosure.`,
         places: [place],
         sourceKey: 'commonPractice',
       }),

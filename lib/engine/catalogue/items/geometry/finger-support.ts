@@ -1,3 +1,4 @@
+import { callByName } from '../../../design'
 import type { Outcome, ZoneLayerResult, ZoneResult } from '../../../results'
 import { placeOf } from '../../checks'
 import { decide, makeNoneAllowed, makeSourceLimit, notComputed } from '../../decide'
@@ -25,7 +26,13 @@ export const fingerSupport = defineItem({
       if (zone.kind !== 'finger') return []
       const places = [placeOf('zone', { id: zone.zoneId, name: zone.name })]
       if (zone.layers.length === 0) {
-        return [notComputed(['construction', 'zones', index, 'presence'], `layers of zone ${zone.name}`, places)]
+        return [
+          notComputed(
+            ['construction', 'zones', index, 'presence'],
+            `layers of ${callByName('zone', zone.name)}`,
+            places,
+          ),
+        ]
       }
       const stiffeners = zone.layers.filter(({ kind }) => kind === 'stiffener')
       return [

@@ -1,3 +1,4 @@
+import { callByName } from '../../../design'
 import type { Outcome } from '../../../results'
 import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
@@ -30,7 +31,12 @@ export const flexLength = defineItem({
       const places = [placeOf('zone', zone)]
       return [
         zone.lengthMm === null
-          ? notComputed(['construction', 'zones', index, 'lengthMm'], `length of zone ${zone.name}`, places, 'typed')
+          ? notComputed(
+              ['construction', 'zones', index, 'lengthMm'],
+              `length of ${callByName('zone', zone.name)}`,
+              places,
+              'typed',
+            )
           : decide({
               value: zone.lengthMm,
               // Shorter than preferred is made, and not with ease: a thin margin.

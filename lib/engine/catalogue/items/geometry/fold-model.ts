@@ -1,4 +1,5 @@
 import type { EvaluationContext } from '../../../context'
+import { callByName } from '../../../design'
 import type { Outcome } from '../../../results'
 import { checkObserved, listBends } from '../../checks'
 import { notComputedFrom } from '../../decide'
@@ -44,7 +45,7 @@ function checkModel(context: EvaluationContext): Outcome[] {
   if (untried.length === 0 && open.length > 0) {
     const missing = open.map(({ bend, index }) => ({
       path: ['bends', index, 'triedOnModel'],
-      label: `whether bend ${bend.name} was tried on a model`,
+      label: `whether ${callByName('bend', bend.name)} was tried on a model`,
     }))
     return [
       {

@@ -1,5 +1,6 @@
 import type { Clash } from '@/lib/fold'
 import type { EvaluationContext } from '../../../context'
+import { callByName } from '../../../design'
 import { checkFold, type FoldableDesign, findOrder, placeOfBody, prepareFolding } from '../../../folding'
 import type { Limit, Outcome } from '../../../results'
 import { inSentence } from '../../../units'
@@ -150,7 +151,7 @@ function judgeWay(context: EvaluationContext, folding: FoldableDesign, limit: Li
     ]
   }
   const clashes = found.clashes.map(({ clash, step }) =>
-    judge(context, folding, limit, clash, `While bend ${nameStep(folding.order[step] ?? [])} is made`),
+    judge(context, folding, limit, clash, `While ${callByName('bend', nameStep(folding.order[step] ?? []))} is made`),
   )
   if (found.kind === 'none') return clashes.filter(({ kind }) => kind === 'decided')
   if (found.kind === 'cannot-tell') {

@@ -1,4 +1,5 @@
 import type { EvaluationContext } from '../../../context'
+import { callByName } from '../../../design'
 import type { Outcome } from '../../../results'
 import { type BendUnderCheck, getRadiusRangeMm, listBends, notComputedSection, notComputedUse } from '../../checks'
 import { decide, notApplicable } from '../../decide'
@@ -25,11 +26,11 @@ export const forming = defineItem({
 function checkForming(context: EvaluationContext, checked: BendUnderCheck): Outcome[] {
   const { bend, result, index, place } = checked
   if (bend.use === null) return [notComputedUse(checked)]
-  if (bend.use === 'dynamic') return [notApplicable(`bend ${bend.name} moves in service`, [place])]
+  if (bend.use === 'dynamic') return [notApplicable(`${callByName('bend', bend.name)} moves in service`, [place])]
   const { method, by, springbackAllowed } = bend.forming
   const term = (field: keyof typeof bend.forming, label: string) => ({
     path: ['bends', index, 'forming', field],
-    label: `${label} bend ${bend.name}`,
+    label: `${label} ${callByName('bend', bend.name)}`,
     value: bend.forming[field],
   })
   const outcomes: Outcome[] = [
@@ -40,7 +41,7 @@ function checkForming(context: EvaluationContext, checked: BendUnderCheck): Outc
         term('springbackAllowed', 'whether springback is allowed for at'),
       ],
       places: [place],
-      whenGiven: `How bend ${bend.name} is formed is stated.`,
+      whenGiven: `How ${callByName('bend', bend.name)} is formed is stated.`,
       sourceKey: 'commonPractice',
       rests: 'stated',
     }),
@@ -52,7 +53,7 @@ function checkForming(context: EvaluationContext, checked: BendUnderCheck): Outc
       rests: 'stated',
       sourceKey: 'commonPractice',
       places: [place],
-      summary: `Nothing allows for the springback of bend ${bend.name}.`,
+      summary: `Nothing allows for the springback of ${callByName('bend', bend.name)}.`,
     })
   }
   if (method === 'by-hand' && by !== null) {
@@ -66,7 +67,7 @@ function checkForming(context: EvaluationContext, checked: BendUnderCheck): Outc
         range: { low: radius.low / thicknessMm, high: radius.high / thicknessMm },
         limit: context.getLimit('handFormedRadiusRatio'),
         places: [place],
-        what: `radius to thickness of bend ${bend.name}, formed by hand`,
+        what: `radius to thickness of ${callByName('bend', bend.name)}, formed by hand`,
         equation: 'inside radius / finished thickness',
         isStated: true,
       }),

@@ -1,3 +1,4 @@
+import { callByName } from '../../../design'
 import { checkObserved, listBends, notComputedUse } from '../../checks'
 import { notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
@@ -20,14 +21,15 @@ export const freeLength = defineItem({
     listBends(context).map((checked) => {
       const { bend, index, place } = checked
       if (bend.use === null) return notComputedUse(checked)
-      if (bend.use === 'dynamic') return notApplicable(`bend ${bend.name} is counted as dynamic`, [place])
+      if (bend.use === 'dynamic')
+        return notApplicable(`${callByName('bend', bend.name)} is counted as dynamic`, [place])
       return checkObserved({
         observed: bend.inProduct.isTiedDown,
         wanted: true,
         path: ['bends', index, 'inProduct', 'isTiedDown'],
-        label: `what ties down bend ${bend.name}`,
-        whenRight: `Bend ${bend.name} is tied down.`,
-        whenWrong: `Nothing ties bend ${bend.name} down: what shakes the product flexes it.`,
+        label: `what ties down ${callByName('bend', bend.name)}`,
+        whenRight: `${callByName('Bend', bend.name)} is tied down.`,
+        whenWrong: `Nothing ties ${callByName('bend', bend.name)} down: what shakes the product flexes it.`,
         places: [place],
         sourceKey: 'commonPractice',
       })

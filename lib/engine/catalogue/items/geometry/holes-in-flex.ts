@@ -1,5 +1,5 @@
 import type { EvaluationContext } from '../../../context'
-import type { Zone } from '../../../design'
+import { callByName, type Zone } from '../../../design'
 import type { Outcome } from '../../../results'
 import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
@@ -56,7 +56,7 @@ function checkHole(
     if (unstated !== undefined) {
       return notComputed(
         ['bends', design.bends.indexOf(unstated), 'use'],
-        `use of bend ${unstated.name}`,
+        `use of ${callByName('bend', unstated.name)}`,
         places,
         'typed',
       )
@@ -92,7 +92,7 @@ function judgeInStandingFilm(
   }
   if (bendsHere.length > 0 && !isClear) {
     return cannotTell(
-      `the plated hole ${hole.name} in flex zone ${zone.name}`,
+      `the plated hole ${hole.name} in flex ${callByName('zone', zone.name)}`,
       {
         because: `it lies ${inSentence(distanceMm ?? 0, 'mm')} from a bend that stands, less than ${inSentence(limit.value, 'mm')}`,
         decidedBy: 'move it to a rigid or stiffened zone, or name the reason in a waiver',
@@ -106,6 +106,6 @@ function judgeInStandingFilm(
     rests: 'stated',
     sourceKey: 'commonPractice',
     places,
-    summary: `${hole.name} lies in flex zone ${zone.name}, which stands still, ${distanceMm === null ? 'clear of every bend' : `${inSentence(distanceMm, 'mm')} from the nearest bend`}. Say why it is not on a board or over a stiffener.`,
+    summary: `${hole.name} lies in flex ${callByName('zone', zone.name)}, which stands still, ${distanceMm === null ? 'clear of every bend' : `${inSentence(distanceMm, 'mm')} from the nearest bend`}. Say why it is not on a board or over a stiffener.`,
   }
 }

@@ -1,4 +1,4 @@
-import type { Bend } from '../../../design'
+import { type Bend, callByName } from '../../../design'
 import type { BendResult, Limit, Outcome, Place, QuantityRange } from '../../../results'
 import { inSentence } from '../../../units'
 import { listBends, notComputedSection } from '../../checks'
@@ -26,7 +26,7 @@ export const leafLength = defineItem({
     return listBends(context).map(({ bend, result, index, place }) => {
       const unknown = notComputedSection({ bend, result, index, place })
       if (unknown !== null) return unknown
-      if (result.leaves.length < 2) return notApplicable(`bend ${bend.name} has one leaf`, [place])
+      if (result.leaves.length < 2) return notApplicable(`${callByName('bend', bend.name)} has one leaf`, [place])
       const lengths = readLengths(bend, result, index, place, limit)
       if ('outcome' in lengths) return lengths.outcome
       const decided = decide({
@@ -35,7 +35,7 @@ export const leafLength = defineItem({
         rangeOver: 'both',
         limit,
         places: [place],
-        what: `${bend.leafLengths === 'stepped' ? 'step of the leaves off what is needed' : 'length difference of leaves'} in bend ${bend.name}`,
+        what: `${bend.leafLengths === 'stepped' ? 'step of the leaves off what is needed' : 'length difference of leaves'} in ${callByName('bend', bend.name)}`,
         equation: 'pitch of leaves x angle, less the step of their lengths',
         sourceKey: 'exactArithmetic',
         remark: `${result.leaves.length} leaves; developed lengths ${result.leaves.map((leaf) => inSentence(leaf.developedLengthMm)).join(', ')} mm from the inside out.`,
@@ -68,7 +68,7 @@ function readLengths(
       : {
           outcome: notComputed(
             ['bends', index, 'leafLengths'],
-            `lengths of the leaves of bend ${bend.name}`,
+            `lengths of the leaves of ${callByName('bend', bend.name)}`,
             [place],
             'typed',
           ),
@@ -89,7 +89,7 @@ function readLengths(
     }
     return {
       outcome: cannotTell(
-        `the leaves of bend ${bend.name}`,
+        `the leaves of ${callByName('bend', bend.name)}`,
         {
           because: 'a leaf that buckles in motion has a radius that is not computed',
           decidedBy: 'step the leaves, or test them',
@@ -102,7 +102,12 @@ function readLengths(
   const { leafStepMm } = bend
   if (leafStepMm === null) {
     return {
-      outcome: notComputed(['bends', index, 'leafStepMm'], `step of the leaves of bend ${bend.name}`, [place], 'typed'),
+      outcome: notComputed(
+        ['bends', index, 'leafStepMm'],
+        `step of the leaves of ${callByName('bend', bend.name)}`,
+        [place],
+        'typed',
+      ),
     }
   }
   const ends = [Math.abs(leafStepMm - range.low), Math.abs(leafStepMm - range.high)]

@@ -1,5 +1,5 @@
 import type { EvaluationContext } from '../../../context'
-import type { DrawnValue } from '../../../design'
+import { callByName, type DrawnValue } from '../../../design'
 import type { Outcome, Place } from '../../../results'
 import { inSentence } from '../../../units'
 import { DESIGN_PLACE, placeOf } from '../../checks'
@@ -118,7 +118,7 @@ function findOversizedZones({ design, drawing }: EvaluationContext): Outcome[] {
     if (!isTooLong && !isTooLarge) return []
     return [
       fail(
-        `Zone ${zone.name} is stated as ${sides.map((side) => inSentence(side, 'mm')).join(' by ')}; the outline of the plan is ${inSentence(part.lengthMm, 'mm')} by ${inSentence(part.widthMm, 'mm')}.`,
+        `${callByName('Zone', zone.name)} is stated as ${sides.map((side) => inSentence(side, 'mm')).join(' by ')}; the outline of the plan is ${inSentence(part.lengthMm, 'mm')} by ${inSentence(part.widthMm, 'mm')}.`,
         [placeOf('zone', zone)],
       ),
     ]

@@ -1,5 +1,5 @@
 import type { EvaluationContext } from '../../../context'
-import type { Bend } from '../../../design'
+import { type Bend, callByName } from '../../../design'
 import type { Outcome } from '../../../results'
 import { listBends, notComputedLayers, notComputedUse, placeOf } from '../../checks'
 import { decide, makeNoneAllowed, notApplicable, notComputed } from '../../decide'
@@ -72,7 +72,7 @@ function checkPlanes(context: EvaluationContext, isAsked: (use: Bend['use']) => 
           value: layer.planePattern === 'solid' ? 1 : 0,
           limit: makeNoneAllowed('solidPlanesInBendCount', 'guideDesignRules'),
           places,
-          what: `solid planes on ${layer.name} in bend ${bend.name}`,
+          what: `solid planes on ${layer.name} in ${callByName('bend', bend.name)}`,
           equation: 'pattern as specified',
           isTyped: true,
         }),

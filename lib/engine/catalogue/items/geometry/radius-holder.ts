@@ -1,3 +1,4 @@
+import { callByName } from '../../../design'
 import { listBends } from '../../checks'
 import { decide, makeNoneAllowed, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
@@ -19,7 +20,9 @@ export const radiusHolder = defineItem({
   check: (context) =>
     listBends(context).map(({ bend, index, place }) =>
       bend.radiusHeldBy === null
-        ? notComputed(['bends', index, 'radiusHeldBy'], `what holds the radius of bend ${bend.name}`, [place])
+        ? notComputed(['bends', index, 'radiusHeldBy'], `what holds the radius of ${callByName('bend', bend.name)}`, [
+            place,
+          ])
         : decide({
             value: bend.radiusHeldBy === 'nothing' ? 1 : 0,
             limit: makeNoneAllowed('unheldBendsCount', 'commonPractice'),

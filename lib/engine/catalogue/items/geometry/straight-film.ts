@@ -1,5 +1,5 @@
 import type { EvaluationContext } from '../../../context'
-import { FLAT_ZONE_KINDS, listStiffeners, type MarkableList } from '../../../design'
+import { callByName, FLAT_ZONE_KINDS, listStiffeners, type MarkableList } from '../../../design'
 import type { Limit, Outcome, QuantityRange } from '../../../results'
 import { type BendUnderCheck, checkDistanceToBend, getRadiusRangeMm, listBends, placeOf } from '../../checks'
 import { decide, makeNoneAllowed, notComputed } from '../../decide'
@@ -47,7 +47,7 @@ export const straightFilm = defineItem({
         bend.distanceToRigidMm === null
           ? notComputed(
               ['bends', index, 'distanceToRigidMm'],
-              `distance of bend ${bend.name} from a rigid edge`,
+              `distance of ${callByName('bend', bend.name)} from a rigid edge`,
               [place],
               'typed',
             )
@@ -55,7 +55,7 @@ export const straightFilm = defineItem({
               value: bend.distanceToRigidMm,
               limit,
               places: [place],
-              what: `bend ${bend.name} to the nearest rigid or stiffened edge`,
+              what: `${callByName('bend', bend.name)} to the nearest rigid or stiffened edge`,
               ...rangeOverRadius(context, bend, index),
               ...sourceOf(context, ['bends', index, 'distanceToRigidMm'], 'distance in the flat'),
             }),
@@ -129,11 +129,11 @@ function findContradictions(context: EvaluationContext, { bend, index, place }: 
           value: 1,
           limit: makeNoneAllowed('contradictingDistancesCount', 'ownChoice'),
           places: [place, placeOf('stiffener', stiffener)],
-          what: `distances of bend ${bend.name} that contradict each other`,
+          what: `distances of ${callByName('bend', bend.name)} that contradict each other`,
           equation: 'nearest edge against the distance of each stiffener',
           isTyped: true,
         }),
-        summary: `Bend ${bend.name} states ${nearestMm} mm to its nearest edge, and stiffener ${stiffener.name} states ${distanceMm} mm to that bend: one of the two is wrong.`,
+        summary: `${callByName('Bend', bend.name)} states ${nearestMm} mm to its nearest edge, and ${callByName('stiffener', stiffener.name)} states ${distanceMm} mm to that bend: one of the two is wrong.`,
       },
     ]
   })

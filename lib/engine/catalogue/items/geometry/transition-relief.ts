@@ -1,3 +1,4 @@
+import { callByName } from '../../../design'
 import type { Outcome } from '../../../results'
 import { inSentence } from '../../../units'
 import { type BendUnderCheck, checkObserved, listBends } from '../../checks'
@@ -38,17 +39,19 @@ export const transitionRelief = defineItem({
 function checkRelief({ bend, index, place }: BendUnderCheck): Outcome {
   const { strainReliefAtTransition: hasRelief, strainReliefKind: kind, strainReliefWidthMm: widthMm } = bend
   if (hasRelief !== false && bend.distanceToRigidMm === null) {
-    return notComputed(['bends', index, 'distanceToRigidMm'], `distance of bend ${bend.name} from the rigid edge`, [
-      place,
-    ])
+    return notComputed(
+      ['bends', index, 'distanceToRigidMm'],
+      `distance of ${callByName('bend', bend.name)} from the rigid edge`,
+      [place],
+    )
   }
   if (bend.distanceToRigidMm !== null && bend.distanceToRigidMm > FAR_MM) {
-    return notApplicable(`bend ${bend.name} lies more than ${FAR_MM} mm from the rigid edge`, [place])
+    return notApplicable(`${callByName('bend', bend.name)} lies more than ${FAR_MM} mm from the rigid edge`, [place])
   }
   if (hasRelief === true && kind === null) {
     return notComputed(
       ['bends', index, 'strainReliefKind'],
-      `kind of strain relief beside bend ${bend.name}`,
+      `kind of strain relief beside ${callByName('bend', bend.name)}`,
       [place],
       'stated',
     )
@@ -56,7 +59,7 @@ function checkRelief({ bend, index, place }: BendUnderCheck): Outcome {
   if (hasRelief === true && kind !== 'rounded-edge' && widthMm === null) {
     return notComputed(
       ['bends', index, 'strainReliefWidthMm'],
-      `width of the strain relief beside bend ${bend.name}`,
+      `width of the strain relief beside ${callByName('bend', bend.name)}`,
       [place],
       'stated',
     )
@@ -66,7 +69,7 @@ function checkRelief({ bend, index, place }: BendUnderCheck): Outcome {
     observed: hasRelief,
     wanted: true,
     path: ['bends', index, 'strainReliefAtTransition'],
-    label: `strain relief beside bend ${bend.name}`,
+    label: `strain relief beside ${callByName('bend', bend.name)}`,
     whenRight: `Relief beside ${bend.name}${kind === null ? '' : `: ${KIND_WORDS[kind]}`}${width}.`,
     whenWrong: `No relief beside ${bend.name}.`,
     places: [place],

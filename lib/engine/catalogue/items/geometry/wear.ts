@@ -1,3 +1,4 @@
+import { callByName } from '../../../design'
 import { checkDynamicBends, checkObserved } from '../../checks'
 import { defineItem } from '../../define-item'
 import { BEND_PLACE_INPUTS } from '../../item-inputs'
@@ -22,12 +23,12 @@ export const wear = defineItem({
         observed: rubsOn === null ? null : rubsOn !== 'edge-or-surface',
         wanted: true,
         path: ['bends', index, 'inProduct', 'rubsOn'],
-        label: `what bend ${bend.name} rubs on`,
+        label: `what ${callByName('bend', bend.name)} rubs on`,
         whenRight:
           rubsOn === 'nothing'
-            ? `Bend ${bend.name} rubs on nothing.`
-            : `Bend ${bend.name} runs on a guide with a radius.`,
-        whenWrong: `Bend ${bend.name} rubs on an edge or a surface.`,
+            ? `${callByName('Bend', bend.name)} rubs on nothing.`
+            : `${callByName('Bend', bend.name)} runs on a guide with a radius.`,
+        whenWrong: `${callByName('Bend', bend.name)} rubs on an edge or a surface.`,
         places: [place],
         sourceKey: 'commonPractice',
       })

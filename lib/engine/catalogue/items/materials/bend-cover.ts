@@ -1,3 +1,4 @@
+import { callByName } from '../../../design'
 import { listBareFaces } from '../../bare-faces'
 import { listBends, notComputedLayers, placeOf } from '../../checks'
 import { decide, makeNoneAllowed } from '../../decide'
@@ -32,7 +33,7 @@ export const bendCover = defineItem({
             bare.map(({ layer }) => [layer.layerId, placeOf('layer', { id: layer.layerId, name: layer.name })]),
           ).values(),
         ],
-        what: `bare copper faces in bend ${bend.name}`,
+        what: `bare copper faces in ${callByName('bend', bend.name)}`,
         equation: 'order of the layers',
         remark:
           bare.length === 0

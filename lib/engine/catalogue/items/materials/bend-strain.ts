@@ -1,5 +1,5 @@
 import type { EvaluationContext } from '../../../context'
-import type { Bend } from '../../../design'
+import { type Bend, callByName } from '../../../design'
 import type { BendResult, ConductorStrainResult, DecidedOutcome, Limit, Outcome, Place } from '../../../results'
 import { SOURCES, type SourceKey } from '../../../sources'
 import { type BendUnderCheck, isDynamic, listBends, notComputedSection, placeOf } from '../../checks'
@@ -50,12 +50,12 @@ function judgeFoldBefore(
   return result.conductors.flatMap((conductor): Outcome[] => {
     const fold = conductor.states?.fold ?? null
     if (fold === null) return []
-    const what = `strain of ${conductor.name} in the fold before bend ${bend.name}`
+    const what = `strain of ${conductor.name} in the fold before ${callByName('bend', bend.name)}`
     if (fold.allowablePct === null) {
       return [
         notComputed(
           ['bends', index, 'foldedToRadiusMm'],
-          `allowable strain of the foil in the fold before bend ${bend.name}`,
+          `allowable strain of the foil in the fold before ${callByName('bend', bend.name)}`,
           [place],
         ),
       ]
@@ -84,15 +84,19 @@ function judge(
 ): Outcome {
   const unknown = notComputedSection({ bend, result, index, place })
   if (unknown !== null) return unknown
-  if (result.conductors.length === 0) return notApplicable(`no conductor runs through bend ${bend.name}`, [place])
-  if (bend.use === null) return notComputed(['bends', index, 'use'], `use of bend ${bend.name}`, [place])
+  if (result.conductors.length === 0)
+    return notApplicable(`no conductor runs through ${callByName('bend', bend.name)}`, [place])
+  if (bend.use === null) return notComputed(['bends', index, 'use'], `use of ${callByName('bend', bend.name)}`, [place])
   // What a moving bend may strain is its life solved for strain: one inequality, asked once.
-  if (isDynamic(bend)) return notApplicable(`bend ${bend.name} moves, and its strain is judged by its life`, [place])
+  if (isDynamic(bend))
+    return notApplicable(`${callByName('bend', bend.name)} moves, and its strain is judged by its life`, [place])
   const worst = findMostStrained(result.conductors)
   if (worst === null || worst.allowablePct === null) {
     return result.missing.length > 0
       ? notComputedFrom(result.missing, [place])
-      : notComputed(['bends', index, 'zoneId'], `allowable strain of the foil in bend ${bend.name}`, [place])
+      : notComputed(['bends', index, 'zoneId'], `allowable strain of the foil in ${callByName('bend', bend.name)}`, [
+          place,
+        ])
   }
   return compareAll(context, bend, result, worst, worst.allowablePct, place)
 }
@@ -177,7 +181,7 @@ function describeComparison(
     value: conductor.peakStrainPct,
     limit: makeStrainLimit(context, bend, conductor, allowablePct),
     places: [place, placeOf('layer', { id: conductor.layerId, name: conductor.name })],
-    what: `strain of ${nameCopper(conductor)} in bend ${bend.name}`,
+    what: `strain of ${nameCopper(conductor)} in ${callByName('bend', bend.name)}`,
     equation: describeEquation(states),
     sourceKey: 'plasticBending',
     cautions,

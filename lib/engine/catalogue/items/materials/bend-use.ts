@@ -1,5 +1,5 @@
 import type { EvaluationContext } from '../../../context'
-import type { INSTALLATION_USES } from '../../../design'
+import { callByName, type INSTALLATION_USES } from '../../../design'
 import type { MissingInput, Outcome } from '../../../results'
 import { inSentence } from '../../../units'
 import { BRIEF_PLACE, listBends } from '../../checks'
@@ -39,16 +39,19 @@ export const bendUse = defineItem({
   monotone: [],
   check: (context) => {
     const ofBends = listBends(context).map(({ bend, index, place }): Outcome => {
-      if (bend.use === null) return notComputed(['bends', index, 'use'], `use of bend ${bend.name}`, [place])
+      if (bend.use === null)
+        return notComputed(['bends', index, 'use'], `use of ${callByName('bend', bend.name)}`, [place])
       if (bend.use === 'dynamic' && bend.requiredCycles === null) {
-        return notComputed(['bends', index, 'requiredCycles'], `required cycles of bend ${bend.name}`, [place])
+        return notComputed(['bends', index, 'requiredCycles'], `required cycles of ${callByName('bend', bend.name)}`, [
+          place,
+        ])
       }
       const isAskedForMore = isUseContradicted(bend)
       return decide({
         value: isAskedForMore ? 1 : 0,
         limit: makeNoneAllowed('useContradictionsCount', 'ipc6013'),
         places: [place],
-        what: `contradictions between the use of bend ${bend.name} and its cycles`,
+        what: `contradictions between the use of ${callByName('bend', bend.name)} and its cycles`,
         equation: 'stated use against the cycles asked for',
         remark: isAskedForMore
           ? `${inSentence(bend.requiredCycles ?? 0, 'cycles')} are more than a bend that stands still in service goes through: state it as dynamic, or take the cycles out.`

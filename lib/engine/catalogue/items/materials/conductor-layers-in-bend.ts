@@ -1,3 +1,4 @@
+import { callByName } from '../../../design'
 import type { Outcome, ZoneResult } from '../../../results'
 import { inSentence } from '../../../units'
 import { isDynamic, listBends, notComputedLayers, notComputedUse, placeOf } from '../../checks'
@@ -34,7 +35,7 @@ export const conductorLayersInBend = defineItem({
           isDynamic(bend) ? 'conductorLayersInDynamicBendCount' : 'conductorLayersInStaticBendCount',
         ),
         places: [place, ...layers.map((layer) => placeOf('layer', { id: layer.layerId, name: layer.name }))],
-        what: `conductor layers in ${leaves.length > 1 ? 'one leaf of ' : ''}bend ${bend.name}`,
+        what: `conductor layers in ${leaves.length > 1 ? 'one leaf of ' : ''}${callByName('bend', bend.name)}`,
         equation: 'count of layers bonded together; air gaps part the leaves',
         remark:
           layers.length < 2

@@ -1,4 +1,4 @@
-import type { Bend } from '../../../design'
+import { type Bend, callByName } from '../../../design'
 import type { ConductorStrainResult, CopperPartResult, DecidedOutcome, Place } from '../../../results'
 import { checkDynamicBends, placeOf } from '../../checks'
 import { decide, makeSourceLimit } from '../../decide'
@@ -74,7 +74,7 @@ function compare(
       sourceKey: 'plasticBending',
     }),
     places: [place, placeOf('layer', { id: conductor.layerId, name: conductor.name })],
-    what: `strain of ${conductor.name} in bend ${bend.name}`,
+    what: `strain of ${conductor.name} in ${callByName('bend', bend.name)}`,
     equation: 'yield strain = yield strength / modulus',
     sourceKey: 'plasticBending',
     cautions: conductor.pastYield

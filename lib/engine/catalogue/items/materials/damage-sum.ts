@@ -1,3 +1,4 @@
+import { callByName } from '../../../design'
 import { DAMAGE_SUM_AT_FAILURE } from '../../../life'
 import {
   type DamageResult,
@@ -33,11 +34,15 @@ export const damageSum = defineItem({
     const missing: MissingInput[] = []
     context.design.bends.forEach((bend, index) => {
       if (bend.use === 'dynamic' && bend.requiredCycles === null) {
-        missing.push({ path: ['bends', index, 'requiredCycles'], label: `required cycles of bend ${bend.name}` })
+        missing.push({
+          path: ['bends', index, 'requiredCycles'],
+          label: `required cycles of ${callByName('bend', bend.name)}`,
+        })
       }
     })
     context.design.bends.forEach((bend, index) => {
-      if (bend.use === null) missing.push({ path: ['bends', index, 'use'], label: `use of bend ${bend.name}` })
+      if (bend.use === null)
+        missing.push({ path: ['bends', index, 'use'], label: `use of ${callByName('bend', bend.name)}` })
     })
     // A bend whose section is not known uses up life all the same: the sum of the others would be too kind.
     for (const { use, conductors, missing: lacking } of context.bends) {

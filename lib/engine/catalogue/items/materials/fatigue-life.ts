@@ -1,4 +1,5 @@
 import { LIFE_CAUTION } from '../../../cautions'
+import { callByName } from '../../../design'
 import {
   type BendResult,
   type DecidedOutcome,
@@ -37,21 +38,24 @@ export const fatigueLife = defineItem({
   monotone: [...TIGHTER_BEND, ...LONGER_LIFE, ...WIDER_TOLERANCES, ...MORE_STATES],
   check: (context) =>
     checkDynamicBends(context, ({ bend, result, index, place }): Outcome => {
-      if (result.conductors.length === 0) return notApplicable(`no conductor runs through bend ${bend.name}`, [place])
+      if (result.conductors.length === 0)
+        return notApplicable(`no conductor runs through ${callByName('bend', bend.name)}`, [place])
       if (bend.requiredCycles === null) {
-        return notComputed(['bends', index, 'requiredCycles'], `required cycles of bend ${bend.name}`, [place])
+        return notComputed(['bends', index, 'requiredCycles'], `required cycles of ${callByName('bend', bend.name)}`, [
+          place,
+        ])
       }
       const { survivalLifeCycles, survivalPct } = result
       if (survivalLifeCycles === null) {
         return result.missing.length > 0
           ? notComputedFrom(result.missing, [place])
-          : notComputed(['bends', index, 'zoneId'], `conductor in bend ${bend.name}`, [place])
+          : notComputed(['bends', index, 'zoneId'], `conductor in ${callByName('bend', bend.name)}`, [place])
       }
       const worst = result.conductors.find((conductor) => conductor.survivalLifeCycles === survivalLifeCycles)
       const ends = readRelationLifeRange(result)
       const median = readRelationLife(result, 'median')
       const tests = describeOwnTests(result)
-      const what = `life of bend ${bend.name} at ${inSentence(survivalPct, 'pct')} survival`
+      const what = `life of ${callByName('bend', bend.name)} at ${inSentence(survivalPct, 'pct')} survival`
       const places = worst === undefined ? [place] : [place, placeOf('layer', { id: worst.layerId, name: worst.name })]
       const decided = decide({
         value: survivalLifeCycles,

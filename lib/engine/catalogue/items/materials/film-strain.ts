@@ -1,4 +1,5 @@
 import type { EvaluationContext } from '../../../context'
+import { callByName } from '../../../design'
 import type { FaceFilmResult, Outcome } from '../../../results'
 import { type BendUnderCheck, isDynamic, listBends, notComputedSection, notComputedUse, placeOf } from '../../checks'
 import { cannotTell, decide, makeSourceLimit, notApplicable } from '../../decide'
@@ -27,7 +28,7 @@ export const filmStrain = defineItem({
       const unknown = notComputedSection(each)
       if (unknown !== null) return unknown
       if (result.conductors.length === 0 || films.length === 0) {
-        return notApplicable(`no film lies at a face of bend ${bend.name}`, [place])
+        return notApplicable(`no film lies at a face of ${callByName('bend', bend.name)}`, [place])
       }
       if (bend.use === null) return notComputedUse(each)
       return films.flatMap((film) => [
@@ -50,7 +51,7 @@ function judgeFoldBefore(
   { strainPct, rangePct }: NonNullable<FaceFilmResult['fold']>,
 ): Outcome {
   const places = [place, placeOf('layer', { id: film.layerId, name: film.name })]
-  const what = `strain of ${film.name} at the ${film.side === 'inner' ? 'inside' : 'outside'} of the fold before bend ${bend.name}`
+  const what = `strain of ${film.name} at the ${film.side === 'inner' ? 'inside' : 'outside'} of the fold before ${callByName('bend', bend.name)}`
   const decided = decide({
     value: strainPct,
     range: rangePct,
@@ -81,7 +82,7 @@ function judge(
 ): Outcome {
   const isFlexed = isDynamic(bend)
   const places = [place, placeOf('layer', { id: film.layerId, name: film.name })]
-  const what = `strain of ${film.name} at the ${film.side === 'inner' ? 'inside' : 'outside'} of bend ${bend.name}`
+  const what = `strain of ${film.name} at the ${film.side === 'inner' ? 'inside' : 'outside'} of ${callByName('bend', bend.name)}`
   const decided = decide({
     value: film.strainPct,
     ...(isAtLeast ? AS_BOUND : { range: film.strainRangePct, rangeOver: 'both' }),

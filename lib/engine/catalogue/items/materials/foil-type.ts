@@ -1,3 +1,4 @@
+import { callByName } from '../../../design'
 import type { Outcome } from '../../../results'
 import { isDynamic, listBends, notComputedLayers, notComputedUse, placeOf } from '../../checks'
 import { decide, makeSourceLimit, notApplicable } from '../../decide'
@@ -39,7 +40,7 @@ export const foilType = defineItem({
           sourceKey: 'foilRoundRobin',
         }),
         places: [place, ...electrodeposited.map((layer) => placeOf('layer', { id: layer.layerId, name: layer.name }))],
-        what: `electrodeposited layers in bend ${bend.name}`,
+        what: `electrodeposited layers in ${callByName('bend', bend.name)}`,
         equation: 'count of layers',
         cautions: isDynamic(bend)
           ? []

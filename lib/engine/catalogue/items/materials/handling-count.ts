@@ -1,4 +1,5 @@
 import type { EvaluationContext } from '../../../context'
+import { callByName } from '../../../design'
 import type { Outcome } from '../../../results'
 import { type BendUnderCheck, listBends, notComputedUse } from '../../checks'
 import { decide, makeDesignLimit, notComputed } from '../../decide'
@@ -26,7 +27,7 @@ function checkCount(context: EvaluationContext, checked: BendUnderCheck): Outcom
   if (handlingCycles === null) {
     return notComputed(
       ['bends', index, 'inProduct', 'handlingCycles'],
-      `how often bend ${bend.name} is worked in handling`,
+      `how often ${callByName('bend', bend.name)} is worked in handling`,
       [place],
       'typed',
     )
@@ -34,7 +35,7 @@ function checkCount(context: EvaluationContext, checked: BendUnderCheck): Outcom
   const described = {
     value: handlingCycles,
     places: [place],
-    what: `handling of bend ${bend.name}`,
+    what: `handling of ${callByName('bend', bend.name)}`,
     equation: 'count as typed',
     isTyped: true,
   }
@@ -49,7 +50,12 @@ function checkCount(context: EvaluationContext, checked: BendUnderCheck): Outcom
     })
   }
   if (bend.requiredCycles === null) {
-    return notComputed(['bends', index, 'requiredCycles'], `required cycles of bend ${bend.name}`, [place], 'typed')
+    return notComputed(
+      ['bends', index, 'requiredCycles'],
+      `required cycles of ${callByName('bend', bend.name)}`,
+      [place],
+      'typed',
+    )
   }
   return decide({
     ...described,
@@ -59,7 +65,7 @@ function checkCount(context: EvaluationContext, checked: BendUnderCheck): Outcom
       unit: 'cycles',
       sense: 'at-most',
       sourceKey: 'ownChoice',
-      name: `required cycles of bend ${bend.name}`,
+      name: `required cycles of ${callByName('bend', bend.name)}`,
     }),
   })
 }

@@ -1,5 +1,5 @@
 import type { EvaluationContext } from '../../../context'
-import type { Bend } from '../../../design'
+import { type Bend, callByName } from '../../../design'
 import type { BendResult, ConductorStrainResult, LeafPull, Outcome, Place } from '../../../results'
 import { inSentence } from '../../../units'
 import { type BendUnderCheck, listBends, notComputedSection, placeOf } from '../../checks'
@@ -26,15 +26,18 @@ export const leafPull = defineItem({
       const { bend, result, place } = checked
       const unknown = notComputedSection(checked)
       if (unknown !== null) return [unknown]
-      if (result.leaves.length < 2) return [notApplicable(`bend ${bend.name} has one leaf`, [place])]
+      if (result.leaves.length < 2) return [notApplicable(`${callByName('bend', bend.name)} has one leaf`, [place])]
       const open = findOpen(context, checked)
       if (open !== null) return [open]
       const { leafPull: pull } = result
       if (pull === null) {
-        return [notComputed(['bends', checked.index], `lengths of the leaves of bend ${bend.name}`, [place])]
+        return [
+          notComputed(['bends', checked.index], `lengths of the leaves of ${callByName('bend', bend.name)}`, [place]),
+        ]
       }
       const copper = result.conductors.filter(({ leafIndex }) => leafIndex === pull.leafIndex)
-      if (copper.length === 0) return [notApplicable(`the short leaf of bend ${bend.name} has no copper`, [place])]
+      if (copper.length === 0)
+        return [notApplicable(`the short leaf of ${callByName('bend', bend.name)} has no copper`, [place])]
       return copper.flatMap((conductor) => judge(bend, result, conductor, pull, place))
     }),
 })
@@ -45,10 +48,20 @@ function findOpen({ design }: EvaluationContext, { bend, index, place }: BendUnd
   const passed = design.bends.flatMap((each, at) => (each.zoneId === bend.zoneId ? [{ each, at }] : []))
   for (const { each, at } of passed) {
     if (each.leafLengths === null) {
-      return notComputed(['bends', at, 'leafLengths'], `lengths of the leaves of bend ${each.name}`, [place], 'typed')
+      return notComputed(
+        ['bends', at, 'leafLengths'],
+        `lengths of the leaves of ${callByName('bend', each.name)}`,
+        [place],
+        'typed',
+      )
     }
     if (each.leafLengths === 'stepped' && each.leafStepMm === null) {
-      return notComputed(['bends', at, 'leafStepMm'], `step of the leaves of bend ${each.name}`, [place], 'typed')
+      return notComputed(
+        ['bends', at, 'leafStepMm'],
+        `step of the leaves of ${callByName('bend', each.name)}`,
+        [place],
+        'typed',
+      )
     }
   }
   const roomy = passed.find(({ each }) => each.leafLengths === 'equal-free-to-buckle')
@@ -76,7 +89,7 @@ function judgeBuckling({ name, use }: Bend, roomy: Bend, place: Place): Outcome 
     }
   }
   return cannotTell(
-    `the leaves of bend ${name}`,
+    `the leaves of ${callByName('bend', name)}`,
     {
       because: 'a leaf that buckles in motion pulls and lets go in a way that is not computed',
       decidedBy: 'step the leaves, or test them',
@@ -93,9 +106,9 @@ function judge(
   place: Place,
 ): Outcome[] {
   const places = [place, placeOf('layer', { id: conductor.layerId, name: conductor.name })]
-  const what = `strain of ${nameCopper(conductor)} in the short leaf of bend ${bend.name}, pull and bending together`
+  const what = `strain of ${nameCopper(conductor)} in the short leaf of ${callByName('bend', bend.name)}, pull and bending together`
   const { allowablePct, allowableRangePct, peakStrainPct, peakRangePct } = conductor
-  if (bend.use === null) return [notComputed(['bends'], `use of bend ${bend.name}`, places)]
+  if (bend.use === null) return [notComputed(['bends'], `use of ${callByName('bend', bend.name)}`, places)]
   if (allowablePct === null) {
     return [
       cannotTell(

@@ -1,3 +1,4 @@
+import { callByName } from '../../../design'
 import { type Outcome, placeOf } from '../../../results'
 import { listBareFaces } from '../../bare-faces'
 import { decide, makeNoneAllowed, notApplicable, notComputed } from '../../decide'
@@ -21,7 +22,9 @@ export const outerCover = defineItem({
     return context.zones.map((zone, index): Outcome => {
       const place = placeOf('zone', { id: zone.zoneId, name: zone.name })
       if (zone.layers.length === 0) {
-        return notComputed(['construction', 'zones', index, 'presence'], `layers of zone ${zone.name}`, [place])
+        return notComputed(['construction', 'zones', index, 'presence'], `layers of ${callByName('zone', zone.name)}`, [
+          place,
+        ])
       }
       if (zone.kind === 'finger') return notApplicable(`the contacts of ${zone.name} lie open`, [place])
       if (bent.has(zone.zoneId)) return notApplicable(`what covers ${zone.name} is asked with its bend`, [place])

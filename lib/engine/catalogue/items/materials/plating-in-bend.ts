@@ -1,4 +1,5 @@
 import type { EvaluationContext } from '../../../context'
+import { callByName } from '../../../design'
 import type { Outcome, QuantityRange, ZoneResult } from '../../../results'
 import { listBends, notComputedLayers, placeOf } from '../../checks'
 import { decide } from '../../decide'
@@ -33,7 +34,7 @@ export const platingInBend = defineItem({
           range: getPlatingRange(context, layer),
           limit,
           places: [place, placeOf('layer', { id: layer.layerId, name: layer.name })],
-          what: `plating on ${layer.name} in bend ${bend.name}`,
+          what: `plating on ${layer.name} in ${callByName('bend', bend.name)}`,
           equation: 'plating by process and zone',
         }),
       )

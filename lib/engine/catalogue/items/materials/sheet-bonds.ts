@@ -1,3 +1,4 @@
+import { callByName } from '../../../design'
 import type { Outcome, ZoneLayerResult } from '../../../results'
 import { placeOf } from '../../checks'
 import { decide, makeNoneAllowed, notComputed } from '../../decide'
@@ -20,7 +21,9 @@ export const sheetBonds = defineItem({
     context.zones.map((zone, index): Outcome => {
       const place = placeOf('zone', { id: zone.zoneId, name: zone.name })
       if (zone.layers.length === 0) {
-        return notComputed(['construction', 'zones', index, 'presence'], `layers of zone ${zone.name}`, [place])
+        return notComputed(['construction', 'zones', index, 'presence'], `layers of ${callByName('zone', zone.name)}`, [
+          place,
+        ])
       }
       const loose = listLooseFaces(zone.layers)
       return decide({

@@ -1,3 +1,4 @@
+import { callByName } from '../../../design'
 import { listBends, notComputedSection, placeOf } from '../../checks'
 import { decide, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
@@ -23,17 +24,18 @@ export const shieldStiffness = defineItem({
     return listBends(context).map(({ bend, result, zone, index, place }) => {
       const shields = (zone?.layers ?? []).filter((layer) => layer.kind === 'shield-film')
       if (shields.length === 0 && zone !== null && zone.layers.length > 0)
-        return notApplicable(`no shield film in bend ${bend.name}`, [place])
+        return notApplicable(`no shield film in ${callByName('bend', bend.name)}`, [place])
       const unknown = notComputedSection({ bend, result, index, place })
       if (unknown !== null) return unknown
-      if (result.shieldShare === null) return notApplicable(`no shield film in bend ${bend.name}`, [place])
+      if (result.shieldShare === null)
+        return notApplicable(`no shield film in ${callByName('bend', bend.name)}`, [place])
       const decided = decide({
         value: result.shieldShare.nominal,
         range: result.shieldShare.range,
         rangeOver: 'both',
         limit,
         places: [place, ...shields.map((layer) => placeOf('layer', { id: layer.layerId, name: layer.name }))],
-        what: `share of stiffness that shields bring in bend ${bend.name}`,
+        what: `share of stiffness that shields bring in ${callByName('bend', bend.name)}`,
         equation:
           "sum of E' t ((y - y_n)^2 + t^2/12) of the shields / rigidity of the leaves; as formed, by their moments",
         sourceKey: 'compositeBeam',

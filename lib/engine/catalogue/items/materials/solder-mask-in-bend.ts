@@ -1,3 +1,4 @@
+import { callByName } from '../../../design'
 import type { Outcome } from '../../../results'
 import { getRadiusRangeMm, isDynamic, listBends, notComputedLayers, notComputedUse, placeOf } from '../../checks'
 import { decide, makeNoneAllowed } from '../../decide'
@@ -35,7 +36,7 @@ export const solderMaskInBend = defineItem({
         value: cracking.length,
         limit: makeNoneAllowed('solderMaskLayersInBendCount', 'commonPractice'),
         places: placesOf(cracking),
-        what: `solder mask layers that crack in bend ${bend.name}`,
+        what: `solder mask layers that crack in ${callByName('bend', bend.name)}`,
         equation: 'count of layers',
       })
       if (isDynamic(bend) || flexible.length === 0) return [none]
@@ -46,7 +47,7 @@ export const solderMaskInBend = defineItem({
           range: getRadiusRangeMm(bend),
           limit: context.getLimit('flexibleMaskRadiusMm'),
           places: placesOf(flexible),
-          what: `inside radius of bend ${bend.name} under flexible mask`,
+          what: `inside radius of ${callByName('bend', bend.name)} under flexible mask`,
           equation: 'inside radius over its tolerance',
         }),
       ]

@@ -1,5 +1,5 @@
 import type { EvaluationContext } from '../../../context'
-import { hasNickel } from '../../../design'
+import { callByName, hasNickel } from '../../../design'
 import type { Outcome } from '../../../results'
 import { listBareFaces } from '../../bare-faces'
 import { BRIEF_PLACE, listBends, notComputedLayers, placeOf } from '../../checks'
@@ -62,7 +62,7 @@ function checkCover(context: EvaluationContext): Outcome[] {
       value: layers.length,
       limit: makeNoneAllowed('nickelInBendCount', 'commonPractice'),
       places: [place, ...layers.map(({ layerId, name }) => placeOf('layer', { id: layerId, name }))],
-      what: `layers in bend ${bend.name} that take nickel over their whole face`,
+      what: `layers in ${callByName('bend', bend.name)} that take nickel over their whole face`,
       equation: 'finish, and what covers the copper',
       cautions: layers.length > 0 ? [THIN_NICKEL_CAUTION] : [],
     })

@@ -1,3 +1,4 @@
+import { callByName } from '../../../design'
 import { listBends, notComputedSection } from '../../checks'
 import { decide, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
@@ -25,14 +26,14 @@ export const unbondedLeaves = defineItem({
       const unknown = notComputedSection(checked)
       if (unknown !== null) return unknown
       if (result.conductors.length < 2)
-        return notApplicable(`bend ${bend.name} has fewer than two conductor layers`, [place])
+        return notApplicable(`${callByName('bend', bend.name)} has fewer than two conductor layers`, [place])
       const counts = new Map<number, number>()
       for (const { leafIndex } of result.conductors) counts.set(leafIndex, (counts.get(leafIndex) ?? 0) + 1)
       return decide({
         value: Math.max(...counts.values()),
         limit,
         places: [place],
-        what: `most conductor layers in one leaf of bend ${bend.name}`,
+        what: `most conductor layers in one leaf of ${callByName('bend', bend.name)}`,
         equation: 'count of layers between air gaps',
         remark: counts.size > 1 ? `${counts.size} leaves.` : undefined,
       })

@@ -1,4 +1,5 @@
 import type { EvaluationContext } from '../../../context'
+import { callByName } from '../../../design'
 import { type Outcome, placeOf, type ZoneResult } from '../../../results'
 import { cannotTell, decide, makeNoneAllowed, notApplicable, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
@@ -22,7 +23,7 @@ export const zoneJoints = defineItem({
       zone.layers.length > 0
         ? []
         : [
-            notComputed(['construction', 'zones', index, 'presence'], `layers of zone ${zone.name}`, [
+            notComputed(['construction', 'zones', index, 'presence'], `layers of ${callByName('zone', zone.name)}`, [
               placeOfZone(zone),
             ]),
           ],

@@ -1,5 +1,5 @@
 import type { EvaluationContext } from '../../../context'
-import type { Material } from '../../../design'
+import { callByName, type Material } from '../../../design'
 import type { Outcome } from '../../../results'
 import { defineItem } from '../../define-item'
 import { askFor, findUnstated, listTerms, makeTermOutcome } from '../../terms'
@@ -72,6 +72,8 @@ function checkFoil({ design }: EvaluationContext): Outcome[] {
     ]
   }
   return design.bends.flatMap((bend, index) =>
-    bend.use === null ? askFor([{ path: ['bends', index, 'use'], label: `use of bend ${bend.name}` }]) : [],
+    bend.use === null
+      ? askFor([{ path: ['bends', index, 'use'], label: `use of ${callByName('bend', bend.name)}` }])
+      : [],
   )
 }

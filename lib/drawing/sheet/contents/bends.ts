@@ -10,7 +10,7 @@ import {
 } from '@/lib/engine'
 import { asEntered, digitsAsEntered } from '@/lib/engine/units'
 import type { SheetColumn, SheetTable } from './model'
-import { formatObserved, type SheetWords } from './words'
+import { formatField, formatObserved, type SheetWords } from './words'
 
 const column = (label: string, leastMm: number, growth = 0, isNumeric = false): SheetColumn => ({
   label,
@@ -43,19 +43,6 @@ const WITH_COLUMN: ReadonlySet<string> = new Set<keyof Bend>([
 const FURTHER_FIELDS = (Object.entries(BEND_FIELDS) as [keyof Bend, FieldNode][]).filter(
   ([key]) => !WITH_COLUMN.has(key),
 )
-
-function formatFurther(value: unknown, words: FieldNode): string {
-  if (typeof value === 'object' && value !== null && words.fields !== undefined) {
-    const stated = Object.entries(words.fields).flatMap(([key, node]) => {
-      const inner = (value as Readonly<Record<string, unknown>>)[key] ?? null
-      return inner === null || inner === '' ? [] : [`${node.label}: ${formatFurther(inner, node)}`]
-    })
-    return stated.length === 0 ? NOT_STATED : stated.join('; ')
-  }
-  if (words.choices !== undefined && typeof value === 'string') return getChoiceWord(words, value)
-  if (value === null || typeof value === 'boolean') return formatObserved(value)
-  return typeof value === 'number' ? asEntered(value, words.unit) : String(value)
-}
 
 /** `B1`: bends in the design's order. */
 export function nameBends(design: Design): Map<string, string> {
@@ -120,7 +107,7 @@ export function makeBendTable(design: Design, words: SheetWords): SheetTable | n
         words.plan(bend.distanceToRigidMm),
         formatObserved(bend.strainReliefAtTransition),
         formatObserved(bend.triedOnModel),
-        ...FURTHER_FIELDS.map(([key, words]) => formatFurther(bend[key], words)),
+        ...FURTHER_FIELDS.map(([key, node]) => formatField(bend[key], node, words)),
       ],
     })),
   }
@@ -133,12 +120,10 @@ function describeUse({ use, motion }: Bend): string {
 }
 
 /** `flexes from radius 20 mm; pull along the part 3 N`: what is not stated is not there. */
-function describeStates(bend: Bend, { plan, planUnit }: SheetWords): string {
+function describeStates(bend: Bend, words: SheetWords): string {
   const stated = listStatedStateKeys(bend).map((key) => {
-    const { label, unit }: FieldNode = BEND_FIELDS[key]
-    const value = bend[key] ?? 0
-    const text = unit === 'mm' ? `${plan(value)} ${planUnit}` : asEntered(value, unit ?? 'ratio')
-    return `${label.charAt(0).toLowerCase()}${label.slice(1)} ${text}`
+    const node: FieldNode = BEND_FIELDS[key]
+    return `${node.label.charAt(0).toLowerCase()}${node.label.slice(1)} ${formatField(bend[key], node, words)}`
   })
   return stated.length === 0 ? '–' : stated.join('; ')
 }

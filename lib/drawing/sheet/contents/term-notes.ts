@@ -1,6 +1,5 @@
-import { BRIEF_FIELDS, BRIEF_TERMS, type Design, type FieldNode, getChoiceWord } from '@/lib/engine'
-import { asEntered } from '@/lib/engine/units'
-import type { SheetWords } from './words'
+import { BRIEF_FIELDS, BRIEF_TERMS, type Design, type FieldNode } from '@/lib/engine'
+import { listStatedFields, type SheetWords } from './words'
 
 type TermRecord = keyof typeof BRIEF_TERMS
 
@@ -90,22 +89,9 @@ const GROUPS: readonly Group[] = [
 /** A note for each group of terms of which something is stated; what is not stated is asked, not written. */
 export function makeTermNotes({ brief }: Design, words: SheetWords): { id: string; text: string }[] {
   return GROUPS.flatMap(({ id, title, record, fields }) => {
-    const values: Readonly<Record<string, string | number | boolean | null>> = brief[record]
     const nodes: Readonly<Record<string, FieldNode>> = BRIEF_FIELDS[record].fields
-    const stated = fields.flatMap((field) => {
-      const [value, node] = [values[field] ?? null, nodes[field]]
-      if (value === null || node === undefined) return []
-      const text = formatTerm(value, node, words)
-      return [node.label === title ? text : `${node.label}: ${text}`]
-    })
+    const chosen = Object.fromEntries(fields.flatMap((field) => (nodes[field] ? [[field, nodes[field]]] : [])))
+    const stated = listStatedFields(brief[record], chosen, words, title)
     return stated.length === 0 ? [] : [{ id, text: `${title}: ${stated.join('; ')}.` }]
   })
-}
-
-function formatTerm(value: string | number | boolean, node: FieldNode, words: SheetWords): string {
-  if (typeof value === 'boolean') return value ? 'yes' : 'no'
-  if (typeof value === 'string') return getChoiceWord(node, value)
-  if (node.unit === 'mm') return `${words.plan(value)} ${words.planUnit}`
-  if (node.unit === 'um') return `${words.enteredThickness(value)} ${words.thicknessUnit}`
-  return asEntered(value, node.unit)
 }

@@ -1,5 +1,5 @@
-import { type Construction, type LengthUnit, NOT_STATED } from '@/lib/engine'
-import { digitsOfEnteredLength, digitsOfLength, getUnitSymbol } from '@/lib/engine/units'
+import { type Construction, type FieldNode, getChoiceWord, type LengthUnit, NOT_STATED } from '@/lib/engine'
+import { asEntered, digitsOfEnteredLength, digitsOfLength, getUnitSymbol } from '@/lib/engine/units'
 
 /** Units of a sheet: um and mm in a file, on screen those that the reader chose. */
 export interface SheetUnits {
@@ -52,4 +52,37 @@ function writeDeviation(plus: string, minus: string): string {
 
 export function formatObserved(value: boolean | null): string {
   return value === null ? NOT_STATED : value ? 'yes' : 'no'
+}
+
+/** A value of the design with its unit, lengths in those of the sheet; a record by its fields. */
+export function formatField(value: unknown, node: FieldNode, words: SheetWords): string {
+  if (value === null || typeof value === 'boolean') return formatObserved(value)
+  if (typeof value === 'object' && node.fields !== undefined) {
+    return listStatedFields(value, node.fields, words).join('; ') || NOT_STATED
+  }
+  if (typeof value === 'number') {
+    if (node.unit === 'mm') return `${words.plan(value)} ${words.planUnit}`
+    if (node.unit === 'um') return `${words.enteredThickness(value)} ${words.thicknessUnit}`
+    return asEntered(value, node.unit)
+  }
+  return node.choices === undefined ? String(value) : getChoiceWord(node, String(value))
+}
+
+/**
+ * `Label: value` of each field that is stated; what is not stated is asked, not written.
+ * @param title  that stands before them: a field of the same label is its value alone
+ */
+export function listStatedFields(
+  record: object,
+  fields: Readonly<Record<string, FieldNode>>,
+  words: SheetWords,
+  title = '',
+): string[] {
+  const values = record as Readonly<Record<string, unknown>>
+  return Object.entries(fields).flatMap(([key, node]) => {
+    const value = values[key] ?? null
+    if (value === null || value === '') return []
+    const text = formatField(value, node, words)
+    return [node.label === title ? text : `${node.label}: ${text}`]
+  })
 }

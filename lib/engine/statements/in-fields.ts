@@ -2,6 +2,7 @@ import { callByName, type Design } from '../design'
 import { BRIEF_FIELDS, getChoiceWord } from '../design/fields'
 import { BRIEF_PLACE, placeOf } from '../results'
 import { asEntered, inSentence } from '../units'
+import { compareDistances } from './in-distances'
 import { compareRoom } from './in-room'
 import type { WrittenTwice } from './statement'
 
@@ -12,6 +13,7 @@ export function compareFields(design: Design): WrittenTwice[] {
     ...compareCrossings(design),
     ...compareWidths(design),
     ...compareRoom(design),
+    ...compareDistances(design),
     ...compareMandrels(design),
     ...compareFinishes(design),
     ...compareSoldering(design),

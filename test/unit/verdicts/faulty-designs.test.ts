@@ -137,6 +137,24 @@ const FAULTS: readonly (readonly [fault: string, itemId: string, says: 'fails' |
     },
   ],
   [
+    'a hole five metres from its transition',
+    'statements-agree',
+    'fails',
+    (d) => set(d.features.holes[0], { transitionDistanceMm: 5000 }),
+  ],
+  [
+    'an opening four metres from its bend',
+    'statements-agree',
+    'fails',
+    (d) => set(d.features.coverlayOpenings[0], { nearestBend: { bendId: 'fold', distanceMm: 4000 } }),
+  ],
+  [
+    'a hinge of a hundredth of a degree',
+    'statements-agree',
+    'fails',
+    (d) => set(bendOf(d, 'hinge'), { angleDeg: 0.01, flexesFromAngleDeg: null }),
+  ],
+  [
     'pads in the hinge on a layer that is not there',
     'statements-agree',
     'fails',

@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest'
-import { type Design, evaluate, MARKABLE_LISTS, type MarkableList, parseDesign } from '@/lib/engine'
+import { type Design, evaluate, evaluateDraft, MARKABLE_LISTS, type MarkableList, parseDesign } from '@/lib/engine'
 import { findContradictedMarks } from '@/lib/engine/catalogue/listed'
 import { buildContext } from '@/lib/engine/evaluate'
 import { listStartingConstructions } from '@/lib/engine/starting-constructions'
 import { drawPlan } from '../catalogue/drawn-plan'
 import { makeExampleDesign } from '../catalogue/example-design'
 import { DEMO_DESIGNS, readDemoDesign } from '../engine-assembly/demo-design-files'
+import { completeStart } from './complete-start'
 
 const DESIGNS: readonly Design[] = [
   ...DEMO_DESIGNS.map(readDemoDesign),
@@ -15,7 +16,8 @@ const DESIGNS: readonly Design[] = [
 
 /** The share of the items that meet, of all and of those that apply: neither may grow by saying less. */
 function countShares(design: Design) {
-  const { items } = evaluate(design)
+  // Which failures follow from another moves no verdict.
+  const { items } = evaluateDraft(design)
   const meets = items.filter(({ verdict }) => verdict === 'meets').length
   const applicable = items.filter(({ verdict }) => verdict !== 'not-applicable').length
   return { ofAll: meets / items.length, ofApplicable: meets / Math.max(1, applicable) }
@@ -65,6 +67,26 @@ function makeDrawnExample(): Design {
   drawPlan(design)
   return design
 }
+
+/** Paths of all numbers, choices and groups of fields. */
+function listValues(value: unknown, path: readonly string[] = []): string[][] {
+  if (typeof value === 'number' || (typeof value === 'string' && value !== '')) return [[...path]]
+  if (value === null || typeof value !== 'object') return []
+  const inner = Object.entries(value).flatMap(([key, each]) => listValues(each, [...path, key]))
+  return Array.isArray(value) || path.length === 0 ? inner : [[...path], ...inner]
+}
+
+/** Fields in which null says something, and hides nothing. */
+const NULL_IS_AN_ANSWER: ReadonlySet<string> = new Set([
+  // Nothing is stated beside the sum of the layers: there is nothing to compare.
+  'construction.zones.statedThicknessUm',
+])
+
+const FILLED_DESIGNS: readonly (readonly [name: string, design: Design])[] = [
+  ...listStartingConstructions().map(({ id, makeDesign }) => [id, completeStart(makeDesign('Start'))] as const),
+  ...DEMO_DESIGNS.map((name) => [name, readDemoDesign(name)] as const),
+  ['the example', makeExampleDesign()],
+]
 
 describe('silence', () => {
   test.each(MARKABLE_LISTS)('emptying the list of %s never raises the share that meets', (list) => {
@@ -118,6 +140,31 @@ describe('silence', () => {
     expect([...raised]).toEqual([])
     expect(tried).toBeGreaterThan(100)
   }, 300_000)
+
+  /** Every choice, number and group of numbers that may be unknown: one of each kind of field in each design. */
+  test.each(FILLED_DESIGNS)(
+    'turning a choice or a number of %s to unknown never raises the share that meets',
+    (_, design) => {
+      const before = countShares(design)
+      const tried = new Set<string>()
+      const raised: string[] = []
+      for (const path of listValues(design)) {
+        const pattern = path.filter((key) => !/^[0-9]+$/.test(key)).join('.')
+        if (tried.has(pattern) || NULL_IS_AN_ANSWER.has(pattern)) continue
+        const after = structuredClone(design)
+        const parent = path.slice(0, -1).reduce<unknown>((at, key) => (at as Record<string, unknown>)[key], after)
+        Object.assign(parent as object, { [path.at(-1) ?? '']: null })
+        const parsed = parseDesign(after)
+        if (!parsed.ok) continue
+        tried.add(pattern)
+        const { ofAll, ofApplicable } = countShares(parsed.value)
+        if (ofAll > before.ofAll || ofApplicable > before.ofApplicable) raised.push(pattern)
+      }
+      expect(raised).toEqual([])
+      expect(tried.size).toBeGreaterThan(40)
+    },
+    300_000,
+  )
 
   test('emptying all lists makes no item inapplicable that applied', () => {
     for (const design of DESIGNS) {

@@ -224,6 +224,68 @@ describe('facts of the lists, each contradiction with both places', () => {
     for (const pair of found) for (const [at, part] of said.entries()) expect(pair[at + 1]).toContain(part)
   })
 
+  test.each([
+    ['a hole', (d: Design) => Object.assign(first(d.features.holes), { transitionDistanceMm: 5000 }), 1],
+    ['a component', (d: Design) => Object.assign(first(d.features.components), { transitionDistanceMm: 5000 }), 1],
+    [
+      'a pad',
+      (d: Design) => Object.assign(first(d.features.pads), { nearestBend: { bendId: 'fold', distanceMm: 5000 } }),
+      1,
+    ],
+    [
+      'a hole of a part without an outline',
+      (d: Design) => {
+        first(d.features.holes).transitionDistanceMm = 5000
+        d.features.outline = null
+      },
+      1,
+    ],
+    ['a hole within the part', (d: Design) => Object.assign(first(d.features.holes), { transitionDistanceMm: 40 }), 0],
+    [
+      'a hole of a part whose size is not known',
+      (d: Design) => {
+        first(d.features.holes).transitionDistanceMm = 5000
+        first(d.construction.zones).lengthMm = null
+        d.features.outline = null
+      },
+      0,
+    ],
+  ])('%s is held against the size of the part', (_, change, count) => {
+    const found = differing(change).filter(([fact]) => fact?.startsWith('Distance of'))
+    expect(found).toHaveLength(count)
+    for (const [, , one, , other] of found)
+      expect([one, other]).toEqual(['5000 mm', expect.stringMatching(/ mm (over all|from corner to corner)$/)])
+  })
+
+  test('an outline, where it is drawn, is the size of the part', () => {
+    const found = differing((d) => {
+      // 5 mm from corner to corner: by hand, 3 and 4.
+      d.features.outline = {
+        verticesMm: [
+          [0, 0],
+          [4, 0],
+          [4, 3],
+          [0, 3],
+        ],
+        rollingDirection: 'either',
+      }
+      for (const hole of d.features.holes) hole.transitionDistanceMm = 10.01
+      for (const component of d.features.components) component.transitionDistanceMm = null
+    }).filter(([fact]) => fact?.endsWith('from the transition'))
+    expect(found.length).toBeGreaterThan(0)
+    for (const pair of found) expect(pair.slice(2)).toEqual(['10.01 mm', 'the outline', '5 mm from corner to corner'])
+  })
+
+  test('an arc shorter than the film is thick bends nothing; the same angle on a large drum does', () => {
+    const bendBy = (angleDeg: number, insideRadiusMm: number) =>
+      differing((d) => {
+        for (const bend of d.bends) Object.assign(bend, { angleDeg, insideRadiusMm, radiusToleranceMm: 0 })
+      }).filter(([fact]) => fact?.startsWith('Arc of'))
+    expect(bendBy(0.01, 5).length).toBeGreaterThan(0)
+    expect(bendBy(0.9, 900)).toEqual([])
+    expect(bendBy(1, 0.1)).toEqual([])
+  })
+
   test('while one of two tools is open, the other may be the one that cuts', () => {
     const open = (d: Design) => {
       d.features.outlineCutBy = 'rout'

@@ -2,7 +2,7 @@ import type { EvaluationContext } from '../../../context'
 import type { Limit, Outcome, ZoneResult } from '../../../results'
 import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
-import { decide, makeDesignLimit, notApplicable } from '../../decide'
+import { decide, makeDesignLimit, notApplicable, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
 import { SECTION_INPUTS } from '../../item-inputs'
 import { WIDER_TOLERANCES } from '../../monotone'
@@ -42,8 +42,24 @@ export const fittedThickness = defineItem({
   },
   appliesTo: { needs: ['zones'], says: 'connector ends' },
   restsOn: [...SECTION_INPUTS, 'features.connectors.*.zoneId'],
-  check: (context) => checkZones(context, (zone) => hasFit(context, zone), 'no zone goes into a connector'),
+  check: (context) => {
+    const isAsked = (zone: ZoneResult) => hasFit(context, zone)
+    const unplaced = context.zones.some(isAsked) ? [] : listUnplaced(context)
+    return unplaced.length > 0 ? unplaced : checkZones(context, isAsked, 'no zone goes into a connector')
+  },
 })
+
+/** A connector whose zone nobody stated goes into one of them. */
+const listUnplaced = ({ design }: EvaluationContext): Outcome[] =>
+  design.features.connectors.flatMap((connector, at) =>
+    connector.zoneId === null
+      ? [
+          notComputed(['features', 'connectors', at, 'zoneId'], `zone of ${connector.name}`, [
+            placeOf('connector', connector),
+          ]),
+        ]
+      : [],
+  )
 
 /** A connector end: its connector asks for this thickness. */
 function hasFit({ design, zonesById }: EvaluationContext, { zoneId, kind }: ZoneResult): boolean {

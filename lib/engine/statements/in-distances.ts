@@ -1,0 +1,158 @@
+import type { Bend, Design, Zone } from '../design'
+import { type Place, placeOf } from '../results'
+import { asEntered, inSentence } from '../units'
+import type { WrittenTwice } from './statement'
+
+/** Distances and angles against the size of the part: a figure that no part of that size can have was typed in another unit, or for another part. */
+export function compareDistances(design: Design): WrittenTwice[] {
+  return [...compareReaches(design), ...compareArcs(design)]
+}
+
+/** A zone may stand for two areas, and a distance may run along a film that turns: twice the size of the part is beyond question. Our choice. */
+const REACH_RATIO = 2
+
+interface Reach {
+  readonly what: string
+  readonly mm: number | null
+  readonly where: string
+  readonly path: readonly (string | number)[]
+  readonly place: Place
+}
+
+function compareReaches(design: Design): WrittenTwice[] {
+  const size = findSize(design)
+  if (size === null) return []
+  return listReaches(design).flatMap(({ what, mm, where, path, place }): WrittenTwice[] =>
+    mm === null
+      ? []
+      : [
+          {
+            fact: what,
+            one: { where, says: asEntered(mm, 'mm'), path },
+            other: { where: size.where, says: size.says, path: size.path },
+            agrees: mm <= REACH_RATIO * size.mm,
+            readFrom: 'fields',
+            places: [place],
+          },
+        ],
+  )
+}
+
+/** From corner to corner; without an outline, over all zones one after the other. Null where the length or width of a zone is not known. */
+function findSize({ features, construction }: Design) {
+  const corners = features.outline?.verticesMm ?? []
+  if (corners.length >= 3) {
+    const xs = corners.map(([x]) => x)
+    const ys = corners.map(([, y]) => y)
+    const mm = Math.hypot(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys))
+    return {
+      mm,
+      where: 'the outline',
+      says: `${inSentence(mm, 'mm')} from corner to corner`,
+      path: ['features', 'outline'],
+    }
+  }
+  let mm = 0
+  for (const { lengthMm, widthMm } of construction.zones) {
+    if (lengthMm === null || widthMm === null) return null
+    mm += Math.hypot(lengthMm, widthMm)
+  }
+  return mm === 0
+    ? null
+    : { mm, where: 'the zones', says: `${inSentence(mm, 'mm')} over all`, path: ['construction', 'zones'] }
+}
+
+function listReaches({ bends, features }: Design): Reach[] {
+  const toBend = (
+    list: 'holes' | 'pads' | 'widthSteps' | 'coverlayOpenings' | 'stiffeners' | 'components',
+    kind: Place['kind'],
+  ) =>
+    features[list].map((feature, at): Reach => {
+      const bend = bends.find(({ id }) => id === feature.nearestBend?.bendId)
+      return {
+        what: `Distance of ${feature.name} from ${bend?.name ?? 'the nearest bend'}`,
+        mm: feature.nearestBend?.distanceMm ?? null,
+        where: 'its own field',
+        path: ['features', list, at, 'nearestBend'],
+        place: placeOf(kind, feature),
+      }
+    })
+  const toTransition = (list: 'holes' | 'components', kind: Place['kind']) =>
+    features[list].map(
+      (feature, at): Reach => ({
+        what: `Distance of ${feature.name} from the transition`,
+        mm: feature.transitionDistanceMm,
+        where: 'its own field',
+        path: ['features', list, at, 'transitionDistanceMm'],
+        place: placeOf(kind, feature),
+      }),
+    )
+  return [
+    ...bends.map(
+      (bend, at): Reach => ({
+        what: `Distance of ${bend.name} from the nearest rigid or stiffened edge`,
+        mm: bend.distanceToRigidMm,
+        where: `the bend's fields`,
+        path: ['bends', at, 'distanceToRigidMm'],
+        place: placeOf('bend', bend),
+      }),
+    ),
+    ...toTransition('holes', 'hole'),
+    ...toTransition('components', 'component'),
+    ...features.holes.map(
+      (hole, at): Reach => ({
+        what: `Distance of ${hole.name} from the nearest edge of a stiffener`,
+        mm: hole.stiffenerEdgeDistanceMm,
+        where: 'its own field',
+        path: ['features', 'holes', at, 'stiffenerEdgeDistanceMm'],
+        place: placeOf('hole', hole),
+      }),
+    ),
+    ...toBend('holes', 'hole'),
+    ...toBend('pads', 'pad'),
+    ...toBend('widthSteps', 'width-step'),
+    ...toBend('coverlayOpenings', 'coverlay-opening'),
+    ...toBend('stiffeners', 'stiffener'),
+    ...toBend('components', 'component'),
+  ]
+}
+
+/** Below this an angle is doubted. Our choice: less than forming and springback leave of any bend. */
+const DOUBTED_BELOW_DEG = 1
+
+/** A small angle is a bend where its arc is longer than the film is thick, as on a large drum; shorter, nothing is bent. */
+function compareArcs({ bends, construction }: Design): WrittenTwice[] {
+  return bends.flatMap((bend, at): WrittenTwice[] => {
+    const zone = construction.zones.find(({ id }) => id === bend.zoneId)
+    if (zone === undefined || bend.angleDeg >= DOUBTED_BELOW_DEG) return []
+    const thicknessUm = sumThicknessUm(construction, zone)
+    const arcUm = findArcUm(bend)
+    return [
+      {
+        fact: `Arc of ${bend.name}`,
+        one: {
+          where: 'its radius and angle',
+          says: `${inSentence(arcUm, 'um')} at ${asEntered(bend.angleDeg, 'deg')}`,
+          path: ['bends', at, 'angleDeg'],
+        },
+        other: {
+          where: `zone ${zone.name}`,
+          says: `${inSentence(thicknessUm, 'um')} of layers to bend`,
+          path: ['construction', 'zones', construction.zones.indexOf(zone), 'presence'],
+        },
+        agrees: arcUm >= thicknessUm,
+        readFrom: 'fields',
+        places: [placeOf('bend', bend), placeOf('zone', zone)],
+      },
+    ]
+  })
+}
+
+const sumThicknessUm = ({ layers }: Design['construction'], { presence }: Zone): number =>
+  layers.reduce(
+    (sum, { id, thicknessUm }) => (presence.some(({ layerId }) => layerId === id) ? sum + thicknessUm : sum),
+    0,
+  )
+
+/** Of the inside face, as its two fields give it. */
+const findArcUm = ({ insideRadiusMm, angleDeg }: Bend): number => (1000 * insideRadiusMm * angleDeg * Math.PI) / 180

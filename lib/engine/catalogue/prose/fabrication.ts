@@ -56,7 +56,7 @@ export const FABRICATION_PROSE: Readonly<Record<string, ItemProse>> = {
       'Put the process steps of each construction side by side; what counts is the ratio, and which step makes it.',
   },
   'contact-person': {
-    why: 'A question that finds its person the same day is answered; one that does not is guessed.',
+    why: 'A question that reaches the right person the same day gets an answer; otherwise somebody guesses.',
     howToCheck: 'Name, and a way to reach them, on the drawing and in the review.',
   },
   'coupon-test': {
@@ -100,7 +100,7 @@ export const FABRICATION_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck: 'Compare the table on the drawing with the one that is generated from the design.',
   },
   'manufacturing-review': {
-    why: 'After the freeze, advice on layers, routing and outline can be admired but not taken.',
+    why: 'After the freeze it is too late to act on advice about layers, routing and outline.',
     howToCheck:
       'Compare the date of the review with the date of the freeze. Once the day has passed, a fabricator has to have looked.',
   },
@@ -110,7 +110,7 @@ export const FABRICATION_PROSE: Readonly<Record<string, ItemProse>> = {
       'Each layer of the table names a specification sheet and a thickness: coated films and bonding films by one standard, clads by another, foil by a third.',
   },
   packing: {
-    why: 'Creased in a bag, a part is scrap before it is used; damp, it blisters in soldering.',
+    why: 'A part that is creased in its bag is scrap before it is used; a damp one blisters in soldering.',
     howToCheck: 'Flat or on a carrier, dry pack or not, handling points, and what assembly may not do.',
   },
   'panel-form': {

@@ -2,12 +2,12 @@ import type { ItemProse } from '../define-item'
 
 export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
   'voltage-space': {
-    why: 'A space that holds in the cold and dry leaks or arcs over where dirt and water come; current between conductors also grows metal across the gap.',
+    why: 'Spacing that is safe when clean and dry can leak or arc over when dirty or wet, and current between conductors can grow metal across the gap.',
     howToCheck:
-      'State the highest working voltage to the nearest conductor and whether film or mask covers both all along. Spacing is known at a few voltages alone; between them nothing is interpolated.',
+      'State the highest working voltage to the nearest conductor and whether film or mask covers both all along. Published spacing covers a few voltages only; nothing is interpolated between them.',
   },
   'hazardous-voltage-space': {
-    why: 'From here on a failure can hurt somebody or start a fire. The standard that the product must meet rules, not this figure.',
+    why: 'Above this voltage a failure can injure somebody or start a fire. The standard that the product must meet decides, not this figure.',
     howToCheck:
       'As for lower voltages; have the person responsible for safety name the standard, the category and the spacing required.',
   },
@@ -90,7 +90,7 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck: 'Follow each conductor through the bend from edge to edge; corners and branches belong outside.',
   },
   'finger-support': {
-    why: 'Without one the end buckles as it is pushed in, and seldom has the thickness that the connector asks for.',
+    why: 'Without a stiffener the end buckles when it is pushed in, and is seldom as thick as the connector needs.',
     howToCheck: 'See whether a stiffener is among the layers of each finger zone.',
   },
   'fold-model': {
@@ -133,11 +133,11 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
       'Take the minimum that the fabricator guarantees on the wall, not what lies on the surface. Plate holes alone near dynamic zones.',
   },
   'hole-to-bend': {
-    why: 'A plated barrel is a stiff post in a flexing film: copper cracks around it. Even a bare hole makes the bend kink there.',
+    why: 'A plated barrel is a stiff post in a flexing film: copper cracks around it. Even an unplated hole makes the bend kink there.',
     howToCheck: 'From the edge of each hole to the nearest edge of the bend, in the flat.',
   },
   'transition-strip': {
-    why: 'Adhesive of the flexible part squeezes and grows there in heat and pulls barrels apart; the prepreg edge is neither flat nor clean, and the joint takes the load of every flexing. Nothing but straight conductors belongs into the strip. Guides say from 0.5 to 1.9 mm; 3.18 mm is remembered from the design standard, not read.',
+    why: 'Adhesive of the flexible part squeezes and grows there in heat and pulls barrels apart; the prepreg edge is neither flat nor clean, and the joint takes the load of every flexing. Nothing but straight conductors belongs in the strip. Guides say from 0.5 to 1.9 mm; 3.18 mm is remembered from the design standard, not read.',
     howToCheck:
       'From the edge of each hole and component to the edge of the rigid part, on either side of it; holes must not pierce coverlay that runs under it.',
   },
@@ -152,7 +152,7 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
       'For each land on film without a plated hole: overlap of the coverlay over its rim per side as drawn, or the spurs that reach under the coverlay. A handbook asks for 270 degrees of the rim. Boards hold their lands.',
   },
   'layer-stagger': {
-    why: 'One above the other they form the flanges of a beam: stiffer, and more strained. Staggering also takes conductors away from the one below, which changes crosstalk and impedance: keep both in view.',
+    why: 'Conductors directly above one another act as the flanges of a beam: the bend is stiffer, and they are strained more. Staggering also takes conductors away from the one below, which changes crosstalk and impedance: keep both in view.',
     howToCheck: 'Lay adjacent conductor layers over each other in each bend.',
   },
   'leaf-length': {
@@ -176,7 +176,7 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck: 'Name the former, stop, channel or bond, and who applies it when; show it in assembly and in service.',
   },
   'slit-end-relief': {
-    why: 'A slit without one is a tear that somebody has begun on purpose.',
+    why: 'Without a relief hole, the end of a slit is the start of a tear.',
     howToCheck: 'Measure the hole or full round at each end of every slit and narrow cut-out.',
   },
   'stiffener-overlap': {

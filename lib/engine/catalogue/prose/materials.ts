@@ -18,12 +18,12 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
       'Find the axis of the section as it is formed, copper past yield included, take strain at both faces of every conductor at the worst corner of tolerances and material constants, and compare with the least that the constants of the foil allow.',
   },
   'bend-use': {
-    why: 'Foil, layers and radius all follow from this one word; a bend that moves in service under a part specified for installation only will be built for the wrong life.',
+    why: 'Foil, layers and radius all follow from the stated use. If a bend moves in service and the part is specified for flexing at installation only, it is built for the wrong life.',
     howToCheck:
       'Ask what moves, how far and how often over the life of the product, service and repair included. Then compare with the installation use of the part.',
   },
   'clad-adhesive': {
-    why: 'Adhesive between foil and film adds thickness, creeps when warm and outgrows copper on plated holes. Where a part only folds once, adhesive clad is cheaper and does well.',
+    why: 'Adhesive between foil and film adds thickness, creeps when warm, and expands more than the copper of plated holes. Where a part only folds once, adhesive clad is cheaper and does well.',
     howToCheck:
       'Look between foil and base film in the zone of each dynamic bend. A person weighs cost, temperature and availability.',
   },
@@ -60,7 +60,7 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck: 'Divide required cycles by life for each bend on the layer and add.',
   },
   'fatigue-life': {
-    why: 'The median is the life that half the parts miss. The often quoted 0.3 % strain is no endless life: the relation gives some ten to a hundred thousand cycles there.',
+    why: 'Half the parts fail before the median life. Strain of 0.3 %, which is often quoted, does not mean endless life: at that strain the relation gives about ten thousand to a hundred thousand cycles.',
     howToCheck:
       'Put the strain range into the fatigue-ductility relation, which is printed for plated holes and assumed for bent foil, take the percentile from the scatter, and qualify by test: the figure is an order of magnitude.',
   },
@@ -151,7 +151,7 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
   },
   'surface-finish': {
     why: 'Nickel under gold cracks where the circuit bends and takes the copper along. Thin or phosphorus-rich nickel is kinder, but thin nickel risks weak solder joints.',
-    howToCheck: `With a nickel finish, measure from every opening that gets it to the nearest bend; else any finish will bend. Thicknesses as the standards are quoted, to be checked in the edition in force: nickel under gold, ${describeFinishCoats('immersion-gold-over-electroless-nickel')}; with palladium, ${describeFinishCoats('immersion-gold-over-palladium-nickel')}; immersion silver, ${describeFinishCoats('immersion-silver')}; immersion tin, ${describeFinishCoats('immersion-tin')}.`,
+    howToCheck: `With a nickel finish, measure from every opening that gets it to the nearest bend; otherwise any finish bends. Thicknesses as the standards are quoted, to be checked in the edition in force: nickel under gold, ${describeFinishCoats('immersion-gold-over-electroless-nickel')}; with palladium, ${describeFinishCoats('immersion-gold-over-palladium-nickel')}; immersion silver, ${describeFinishCoats('immersion-silver')}; immersion tin, ${describeFinishCoats('immersion-tin')}.`,
   },
   'thickness-tolerance': {
     why: 'A zone that nothing clamps may spread; more than its drawing says, or much more than usual, still shows a layer that is ill chosen or ill controlled.',

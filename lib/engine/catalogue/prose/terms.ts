@@ -100,7 +100,7 @@ export const TERM_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck: 'State the force, and the tab or reinforced hole that is pulled.',
   },
   'cold-motion': {
-    why: 'Films and adhesives stiffen and lose stretch in the cold. A flex test in a warm room says nothing of it.',
+    why: 'Films and adhesives stiffen and lose stretch in the cold. A flex test in a warm room says nothing about it.',
     howToCheck: 'State whether the part moves at its lowest temperature, and how cold flexing was tested.',
   },
   fluids: {

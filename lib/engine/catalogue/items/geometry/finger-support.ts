@@ -9,7 +9,7 @@ export const fingerSupport = defineItem({
   id: 'finger-support',
   section: 'geometry',
   severity: 'major',
-  question: 'Has every finger end open contacts on one face, and a stiffener on the other?',
+  question: 'Does every finger end have exposed contacts on one face and a stiffener on the other?',
   titles: {
     meets: 'Finger ends are stiffened, their contacts open',
     fails: 'A finger end is not stiffened, or not open',

@@ -10,7 +10,7 @@ export const solderMaskInBend = defineItem({
   id: 'solder-mask-in-bend',
   section: 'materials',
   severity: 'major',
-  question: 'Is solder mask kept off the bends, but for flexible mask in wide ones that stand still?',
+  question: 'Are bends free of solder mask, except flexible mask in wide bends that do not move?',
   titles: { meets: 'No solder mask cracks in a bend', fails: 'Solder mask covers a bend' },
   appliesTo: { needs: ['bends'], says: 'designs with a bend' },
   limits: ['flexibleMaskRadiusMm'],

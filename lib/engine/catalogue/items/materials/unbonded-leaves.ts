@@ -7,7 +7,7 @@ export const unbondedLeaves = defineItem({
   id: 'unbonded-leaves',
   section: 'materials',
   severity: 'major',
-  question: 'Are many conductor layers left unbonded where they bend?',
+  question: 'Where many conductor layers bend, are they left unbonded?',
   titles: {
     meets: 'Leaves are unbonded where many layers bend',
     fails: 'Too many conductor layers bonded together in a bend',

@@ -11,6 +11,7 @@ import { requireActor } from './_components/shell/require-actor'
 import { LinkButton } from './_components/ui/button'
 import { EmptyState, Notice } from './_components/ui/notices'
 import { PageLinks } from './_components/ui/page-links'
+import { readPageNumber } from './_components/ui/page-number'
 import { PageHead } from './_components/ui/section'
 import { Timestamp } from './_components/ui/timestamp'
 
@@ -42,7 +43,7 @@ export default async function HomePage({ searchParams }: HomePageProps) {
       </>
     )
   }
-  const [page, ledPage] = [readPage(asked.page), readPage(asked.led)]
+  const [page, ledPage] = [readPageNumber(asked.page), readPageNumber(asked.led)]
   const { waits, leadCounts, notWorkedOut } = await inPageTurn(actor, () => getHome(actor, ledPage))
   const filter = { project: readWord(asked.project), about: readWord(asked.about) }
   const shown = waits.filter(
@@ -166,12 +167,6 @@ function FilterLink({ text, filter, isOn }: { text: string; filter: WaitFiltersP
       {text}
     </Link>
   )
-}
-
-/** From 1; anything else is the first page. */
-function readPage(value: string | string[] | undefined): number {
-  const text = readWord(value)
-  return /^[1-9]\d{0,5}$/.test(text) ? Number(text) : 1
 }
 
 function readWord(value: string | string[] | undefined): string {

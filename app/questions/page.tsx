@@ -3,9 +3,10 @@ import Link from 'next/link'
 import { requireActor } from '@/app/_components/shell/require-actor'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { EmptyState } from '@/app/_components/ui/notices'
+import { readPageNumber } from '@/app/_components/ui/page-number'
 import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { paths } from '@/lib/addresses'
-import { listQuestions } from '@/lib/data'
+import { isAskedFilter, listQuestions } from '@/lib/data'
 import { COMPARED_DAYS } from '@/lib/review'
 import { AskedQuestions } from '../_components/questions/asked-questions'
 import { QUESTION_COLUMNS, writeFigures } from '../_components/questions/figures'
@@ -25,8 +26,9 @@ const COLUMNS = {
 /** Questions of all projects: what is open and how old, and how many rounds the agreed ones took. */
 export default async function QuestionsPage({ searchParams }: QuestionsPageProps) {
   const actor = await requireActor(paths.questions())
-  const { show } = await searchParams
-  const { all, groups, asked } = await listQuestions(actor)
+  const { show, page: asksFor } = await searchParams
+  const [filter, page] = [typeof show === 'string' && isAskedFilter(show) ? show : 'all', readPageNumber(asksFor)]
+  const { all, groups, counts, asked } = await listQuestions(actor, filter, page)
   return (
     <>
       <PageHead
@@ -63,7 +65,7 @@ export default async function QuestionsPage({ searchParams }: QuestionsPageProps
               comment.
             </p>
           </PageSection>
-          <AskedQuestions asked={asked} show={typeof show === 'string' ? show : ''} />
+          <AskedQuestions counts={counts} asked={asked} show={filter} page={page} />
         </>
       )}
     </>

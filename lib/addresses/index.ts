@@ -65,7 +65,11 @@ export const paths = {
   resetPassword: (token: string) => `/reset-password/${enc(token)}`,
   confirmAddress: (token: string) => `/confirm-address/${enc(token)}`,
   account: (linked?: boolean) => (linked === undefined ? '/account' : `/account?linked=${linked ? 'yes' : 'no'}`),
-  questions: (show = '') => (show === '' ? '/questions' : `/questions?show=${enc(show)}`),
+  /** Pages are counted from 1. */
+  questions: (show = 'all', page = 1) => {
+    const query = [...(show === 'all' ? [] : [`show=${enc(show)}`]), ...(page === 1 ? [] : [`page=${page}`])]
+    return query.length === 0 ? '/questions' : `/questions?${query.join('&')}`
+  },
   projects: () => '/projects',
   newProject: () => '/projects/new',
   project: (projectId: string) => `/projects/${enc(projectId)}`,

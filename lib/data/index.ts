@@ -170,7 +170,7 @@ export { getCapacities, getProjectSignOffPolicy, listCapacityProjects } from './
 export { getProject, listProjects } from './reads/projects'
 export { getProposal } from './reads/proposals'
 export { isDatabaseThere, type Pulse, takePulse } from './reads/pulse'
-export { type AskedQuestion, listQuestions, type QuestionsView } from './reads/questions'
+export { type AskedFilter, isAskedFilter, listQuestions, type QuestionsView } from './reads/questions'
 export { getQuotation, getQuotationFile, type QuotationPageView } from './reads/quotation'
 export { listRefusedSignIns } from './reads/refused-sign-ins'
 export { getTrailFile, listRevisionTrail } from './reads/revision-trail'

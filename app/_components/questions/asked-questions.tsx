@@ -1,10 +1,11 @@
 import Link from 'next/link'
 import { paths } from '@/lib/addresses'
-import type { AskedQuestion } from '@/lib/data'
+import type { AskedFilter, QuestionsView } from '@/lib/data'
 import { countOf } from '@/lib/engine/units'
 import { THREAD_KIND_WORDS } from '@/lib/review'
 import { type Columns, DataRow, DataTable } from '../ui/data-table'
 import { EmptyState } from '../ui/notices'
+import { PageLinks } from '../ui/page-links'
 import { PageSection } from '../ui/section'
 
 const COLUMNS = {
@@ -17,42 +18,43 @@ const COLUMNS = {
   rounds: { head: 'Rounds so far', isNumeric: true },
 } satisfies Columns
 
-const FILTERS: readonly { show: string; label: string; keeps: (question: AskedQuestion) => boolean }[] = [
-  { show: '', label: 'All', keeps: () => true },
-  { show: 'overdue', label: 'Overdue', keeps: ({ isOverdue }) => isOverdue },
-  { show: 'own', label: 'Mine to answer', keeps: ({ isOwn, state }) => isOwn && state === 'open' },
-  { show: 'without-owner', label: 'No owner', keeps: ({ ownerName, state }) => ownerName === '' && state === 'open' },
-  { show: 'answered', label: 'Answered, not closed', keeps: ({ state }) => state === 'answered' },
-]
-
-interface AskedQuestionsProps {
-  readonly asked: readonly AskedQuestion[]
-  readonly show: string
+const FILTERS: Readonly<Record<AskedFilter, string>> = {
+  all: 'All',
+  overdue: 'Overdue',
+  own: 'Mine to answer',
+  'without-owner': 'No owner',
+  answered: 'Answered, not closed',
 }
 
-/** Every question that is not closed; overdue ones first. */
-export function AskedQuestions({ asked, show: asksFor }: AskedQuestionsProps) {
-  const chosen = FILTERS.find(({ show }) => show === asksFor) ?? FILTERS[0]
-  const shown = asked.filter((question) => chosen?.keeps(question))
+interface AskedQuestionsProps {
+  readonly counts: QuestionsView['counts']
+  readonly asked: QuestionsView['asked']
+  readonly show: AskedFilter
+  /** From 1 */
+  readonly page: number
+}
+
+/** Questions that are not closed, a page of them; overdue ones first. */
+export function AskedQuestions({ counts, asked: { rows, total }, show: chosen, page }: AskedQuestionsProps) {
   return (
     <PageSection title="Not closed">
       <nav aria-label="Which questions" className="choices no-print">
-        {FILTERS.map(({ show, label, keeps }) => (
+        {Object.entries(FILTERS).map(([show, label]) => (
           <Link
             key={show}
             className="choice"
             href={paths.questions(show)}
-            aria-current={show === chosen?.show ? 'page' : undefined}
+            aria-current={show === chosen ? 'page' : undefined}
           >
-            {label} <span className="count">{asked.filter(keeps).length}</span>
+            {label} <span className="count">{counts[show as AskedFilter]}</span>
           </Link>
         ))}
       </nav>
-      {shown.length === 0 ? (
-        <EmptyState>{asked.length === 0 ? 'Every question is closed.' : 'No question matches this filter.'}</EmptyState>
+      {rows.length === 0 ? (
+        <EmptyState>{explainEmpty(counts.all, total)}</EmptyState>
       ) : (
         <DataTable label="Questions that are not closed" columns={COLUMNS}>
-          {shown.map((question) => (
+          {rows.map((question) => (
             <DataRow
               key={question.threadId}
               columns={COLUMNS}
@@ -91,6 +93,12 @@ export function AskedQuestions({ asked, show: asksFor }: AskedQuestionsProps) {
           ))}
         </DataTable>
       )}
+      <PageLinks label="Pages of questions" page={page} total={total} hrefOf={(n) => paths.questions(chosen, n)} />
     </PageSection>
   )
+}
+
+function explainEmpty(all: number, kept: number): string {
+  if (all === 0) return 'Every question is closed.'
+  return kept === 0 ? 'No question matches this filter.' : 'There are fewer questions now than this page begins with.'
 }

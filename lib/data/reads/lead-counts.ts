@@ -37,6 +37,11 @@ export interface Paged<T> {
 /** Rows of a list on one page: our choice. */
 export const MAX_ROWS_ON_PAGE = 50
 
+/** @param page  from 1; after the last one there are no rows */
+export function takePage<T>(rows: readonly T[], page: number): readonly T[] {
+  return rows.slice((page - 1) * MAX_ROWS_ON_PAGE, page * MAX_ROWS_ON_PAGE)
+}
+
 /** For a lead: the open revisions of every project that the person leads; longest at its stage first. */
 export function listLeadCounts(actor: Actor, page = 1): Promise<Paged<LeadCountView>> {
   return readStandings(actor, ({ tx, rights }) => findLeadCounts(tx, rights, page))

@@ -15,6 +15,8 @@ import type { Prisma } from '../generated/sqlite/client'
 import { type Actor, findRevisionScope, maySeeThread, type PersonRights, SCOPE_COLUMNS } from '../records/authorization'
 import { readWord } from '../records/stored-words'
 import type { ThreadView } from '../views'
+import { loadNames } from './fabrication-sheets'
+import { type Paged, takePage } from './lead-counts'
 import { read } from './read'
 
 /** A question that is not closed, with its place. */
@@ -33,6 +35,8 @@ export interface AskedQuestion {
   readonly openedAt: string
   readonly openDays: number
   readonly rounds: number
+  /** Null where nobody is named. */
+  readonly ownerId: string | null
   /** Empty where nobody is named. */
   readonly ownerName: string
   readonly isOwn: boolean
@@ -48,17 +52,35 @@ interface QuestionGroup {
   readonly figures: QuestionFigures
 }
 
+/** Which of the questions that are not closed a list holds. */
+const ASKED_KEPT = {
+  all: () => true,
+  overdue: ({ isOverdue }: AskedQuestion) => isOverdue,
+  own: ({ isOwn, state }: AskedQuestion) => isOwn && state === 'open',
+  'without-owner': ({ ownerId, state }: AskedQuestion) => ownerId === null && state === 'open',
+  answered: ({ state }: AskedQuestion) => state === 'answered',
+} as const
+export type AskedFilter = keyof typeof ASKED_KEPT
+
 export interface QuestionsView {
   readonly all: QuestionFigures
   readonly groups: readonly QuestionGroup[]
+  /** How many each filter keeps, on all pages. */
+  readonly counts: Readonly<Record<AskedFilter, number>>
   /** Overdue ones first, then by due day, then the oldest. */
-  readonly asked: readonly AskedQuestion[]
+  readonly asked: Paged<AskedQuestion>
 }
 
 const DAY_MS = 86_400_000
 
-/** Questions of all projects that the person may see: what is open, and what it took until the others were agreed. */
-export function listQuestions(actor: Actor): Promise<QuestionsView> {
+/**
+ * Questions of all projects that the person may see: what is open, and what it took until the others were agreed. Figures and counts
+ * are of all of them; those that are not closed come one page at a time.
+ *
+ * @param filter  which of those that are not closed; an unknown one keeps all
+ * @param page  from 1; after the last one there are no rows
+ */
+export function listQuestions(actor: Actor, filter: string = 'all', page = 1): Promise<QuestionsView> {
   return read(actor, async ({ tx, rights }) => {
     const rows = await tx.thread.findMany({
       where: { revision: { project: { memberships: { some: { userId: rights.userId } } } } },
@@ -67,11 +89,13 @@ export function listQuestions(actor: Actor): Promise<QuestionsView> {
     })
     const at = now().toISOString()
     const found = rows.flatMap((row) => toFound(rights, row) ?? [])
-    const owners = await tx.user.findMany({
-      where: { id: { in: [...new Set(found.flatMap(({ question }) => question.ownerId ?? []))] } },
-      select: { id: true, name: true },
-    })
-    const names = new Map(owners.map(({ id, name }) => [id, name]))
+    const asked = found.flatMap((one) => toAsked(one, rights, at) ?? []).sort(byUrgency)
+    const kept = asked.filter(ASKED_KEPT[isAskedFilter(filter) ? filter : 'all'])
+    const shown = takePage(kept, page)
+    const names = await loadNames(
+      tx,
+      shown.flatMap(({ ownerId }) => ownerId ?? []),
+    )
     const groups = new Map<string, { readonly first: Found; readonly questions: Question[] }>()
     for (const one of found) {
       const key = JSON.stringify([one.place.projectName, one.place.projectId, one.place.fabricatorName])
@@ -92,10 +116,22 @@ export function listQuestions(actor: Actor): Promise<QuestionsView> {
           fabricatorName: first.place.fabricatorName,
           figures: summariseQuestions(questions, at),
         })),
-      asked: found.flatMap((one) => toAsked(one, names, rights, at) ?? []).sort(byUrgency),
+      counts: {
+        all: asked.length,
+        overdue: asked.filter(ASKED_KEPT.overdue).length,
+        own: asked.filter(ASKED_KEPT.own).length,
+        'without-owner': asked.filter(ASKED_KEPT['without-owner']).length,
+        answered: asked.filter(ASKED_KEPT.answered).length,
+      },
+      asked: {
+        rows: shown.map((one) => ({ ...one, ownerName: one.ownerId === null ? '' : (names.get(one.ownerId) ?? '') })),
+        total: kept.length,
+      },
     }
   })
 }
+
+export const isAskedFilter = (word: string): word is AskedFilter => Object.hasOwn(ASKED_KEPT, word)
 
 const PARTS = {
   id: true,
@@ -119,7 +155,7 @@ const PARTS = {
 type ThreadRow = Prisma.ThreadGetPayload<{ select: typeof PARTS }>
 type Place = Omit<
   AskedQuestion,
-  'state' | 'openedAt' | 'openDays' | 'rounds' | 'ownerName' | 'isOwn' | 'dueOn' | 'isOverdue'
+  'state' | 'openedAt' | 'openDays' | 'rounds' | 'ownerId' | 'ownerName' | 'isOwn' | 'dueOn' | 'isOverdue'
 >
 
 interface Found {
@@ -160,12 +196,8 @@ function toFound(rights: PersonRights, row: ThreadRow): Found | null {
   }
 }
 
-function toAsked(
-  { place, question }: Found,
-  names: ReadonlyMap<string, string>,
-  rights: PersonRights,
-  at: string,
-): AskedQuestion | null {
+/** Its owner is named once it is known to be on the page. */
+function toAsked({ place, question }: Found, rights: PersonRights, at: string): AskedQuestion | null {
   const { state, ownerId, openedAt, dueOn, rounds, isLive } = question
   if (state === 'closed' || !isLive) return null
   return {
@@ -174,7 +206,8 @@ function toAsked(
     openedAt,
     openDays: Math.floor((Date.parse(at) - Date.parse(openedAt)) / DAY_MS),
     rounds,
-    ownerName: ownerId === null ? '' : (names.get(ownerId) ?? ''),
+    ownerId,
+    ownerName: '',
     isOwn: ownerId === rights.userId,
     dueOn,
     isOverdue: isLate(question, at.slice(0, 10)),

@@ -125,9 +125,11 @@ describeOnBothDatabases('a question with an owner and a due day', () => {
     const row = await db().membership.findUniqueOrThrow({ where })
     await expectDone(data.removeMember(team.lead, { projectId, userId: member.userId }))
     expect(await waitsOf(team.lead, threadId)).toMatchObject([{ nextAct: 'Answer it' }])
-    expect((await data.listQuestions(team.lead)).asked.find((asked) => asked.threadId === threadId)).toMatchObject({
-      ownerName: member.name,
-    })
+    expect((await data.listQuestions(team.lead)).asked.rows.find((asked) => asked.threadId === threadId)).toMatchObject(
+      {
+        ownerName: member.name,
+      },
+    )
     await db().membership.create({ data: row })
   })
 
@@ -139,7 +141,7 @@ describeOnBothDatabases('a question with an owner and a due day', () => {
       data.reopenThread(team.fabricator, { threadId, seenVersion: version, reason: 'Which grade of it?' }),
     )
     const before = await data.listQuestions(team.lead)
-    expect(before.asked[0]).toMatchObject({
+    expect(before.asked.rows[0]).toMatchObject({
       title: 'Counted',
       isOverdue: true,
       rounds: 1,
@@ -167,6 +169,32 @@ describeOnBothDatabases('a question with an owner and a due day', () => {
       after.groups.map(({ fabricatorName }) => fabricatorName),
       'what the team asks itself',
     ).toContain('')
+  })
+
+  it('comes fifty to a page, each once and in one order, by filter, while figures count all', async () => {
+    const view = await data.listQuestions(team.lead)
+    const open = await db().thread.findFirstOrThrow({ where: { revisionId, state: 'open', dueOn: null } })
+    const titles = Array.from({ length: 120 }, (_, n) => `Copy ${String(n).padStart(3, '0')}`)
+    await db().thread.createMany({
+      data: titles.map((title) => ({ ...open, id: title, title, ownerId: null })),
+    })
+    const pages = await Promise.all([1, 2, 3, 4].map((page) => data.listQuestions(team.lead, 'all', page)))
+    const total = view.asked.total + 120
+    expect(pages.map(({ asked }) => asked.rows.length)).toEqual([50, 50, total - 100, 0])
+    const ids = pages.flatMap(({ asked }) => asked.rows.map(({ threadId }) => threadId))
+    expect(new Set(ids).size).toBe(total)
+    expect(ids.filter((id) => id.startsWith('Copy '))).toEqual(titles)
+    for (const { asked, counts, all } of pages) {
+      expect([asked.total, counts.all, all.open]).toEqual([total, total, view.all.open + 120])
+    }
+    const late = await data.listQuestions(team.lead, 'overdue')
+    expect(late.asked.total).toBe(late.counts.overdue)
+    expect(late.asked.rows.every(({ isOverdue }) => isOverdue)).toBe(true)
+    const unowned = await data.listQuestions(team.lead, 'without-owner', 3)
+    expect(unowned.asked).toMatchObject({ total: unowned.counts['without-owner'] })
+    expect(unowned.asked.rows).toHaveLength(unowned.counts['without-owner'] - 100)
+    expect((await data.listQuestions(team.rivalFabricator)).counts.all).toBe(0)
+    await db().thread.deleteMany({ where: { id: { in: titles } } })
   })
 
   it('becomes a note of the drawing once it is agreed, once, and never of a design that moved meanwhile', async () => {

@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import { AboutAccess, AccessLog } from '@/app/_components/access/access-log'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
+import { readPageNumber } from '@/app/_components/ui/page-number'
 import { PageHead } from '@/app/_components/ui/section'
 import { paths } from '@/lib/addresses'
 import { listCompanyAccess } from '@/lib/data'
@@ -15,8 +16,7 @@ export const metadata: Metadata = { title: 'Who opened what' }
 
 export default async function CompanyAccessPage({ params, searchParams }: AccessPageProps) {
   const { companyId } = await params
-  const asked = (await searchParams).page
-  const page = typeof asked === 'string' && /^[1-9]\d{0,5}$/.test(asked) ? Number(asked) : 1
+  const page = readPageNumber((await searchParams).page)
   const actor = await requireActor(paths.companyAccess(companyId))
   const view = await readOrNotFound(() => listCompanyAccess(actor, companyId, page))
   return (

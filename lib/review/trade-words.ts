@@ -1,5 +1,5 @@
 import { type FieldNode, getChoiceWord, getFieldInText } from '@/lib/engine'
-import { asEntered } from '@/lib/engine/units'
+import { asEntered, digitsAsEntered, getUnitSymbol } from '@/lib/engine/units'
 
 const LONGEST_TEXT = 60
 const LONGEST_LIST = 400
@@ -16,9 +16,11 @@ export function formatFieldValue(value: unknown, field: FieldNode | null): strin
   }
   if (Array.isArray(value)) {
     if (value.length === 0) return 'none'
+    const points = value.map(formatPoint)
+    const unit = field?.unit === undefined ? '' : ` ${getUnitSymbol(field.unit)}`
+    if (points.every((point) => point !== null)) return shortenList(`${points.join(', ')}${unit}`, value.length)
     const entry: FieldNode | null = field?.entry === undefined ? field : { label: '', fields: field.entry }
-    const entries = value.map((each) => formatFieldValue(each, entry)).join(' / ')
-    return entries.length > LONGEST_LIST ? `${value.length} entries` : entries
+    return shortenList(value.map((each) => formatFieldValue(each, entry)).join(' / '), value.length)
   }
   if (typeof value === 'object') {
     return Object.entries(value)
@@ -32,4 +34,15 @@ export function formatFieldValue(value: unknown, field: FieldNode | null): strin
       .join(', ')
   }
   return String(value)
+}
+
+function shortenList(text: string, count: number): string {
+  return text.length > LONGEST_LIST ? `${count} entries` : text
+}
+
+/** `(52, 8)`; null where it is no point in plan. */
+function formatPoint(value: unknown): string | null {
+  if (!Array.isArray(value) || value.length !== 2) return null
+  const [x, y] = value as readonly unknown[]
+  return typeof x === 'number' && typeof y === 'number' ? `(${digitsAsEntered(x)}, ${digitsAsEntered(y)})` : null
 }

@@ -170,18 +170,22 @@ function layRow(
 const NUMBER_WIDTH_MM = 8
 const NOTE_GAP_MM = 0.8
 
+/** A note of no more lines stays in one place. */
+const MOST_LINES_TOGETHER = 6
+
 /** Notes, numbered; a long one may go on at the next place, line by line. */
 export function layNotes(block: SheetNotes, widthMm: number, palette: Palette): LaidBlock {
   const fontMm = FONT_MM.body
   const strips = block.notes.flatMap(({ text }, index) => {
     const lines = wrapText(text, widthMm - NUMBER_WIDTH_MM, fontMm)
-    return lines.map((line, at): Strip => {
-      const gap = at === lines.length - 1 ? NOTE_GAP_MM : 0
+    const pieces = lines.length > MOST_LINES_TOGETHER ? lines.map((line) => [line]) : [lines]
+    return pieces.map((piece, at): Strip => {
+      const gap = at === pieces.length - 1 ? NOTE_GAP_MM : 0
       return {
-        heightMm: getLinesHeightMm(1, fontMm) + gap,
+        heightMm: getLinesHeightMm(piece.length, fontMm) + gap,
         draw: (x, y) => [
           ...(at === 0 ? makeLines([`${index + 1}`], x, y, { fontMm, isSoft: true }, palette) : []),
-          ...makeLines([line], x + NUMBER_WIDTH_MM, y, { fontMm }, palette),
+          ...makeLines(piece, x + NUMBER_WIDTH_MM, y, { fontMm }, palette),
         ],
       }
     })

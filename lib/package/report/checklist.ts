@@ -10,10 +10,12 @@ import {
   VERDICT_WORDS,
 } from '@/lib/engine'
 import { fillWhatHelps, readWhatHelps } from '@/lib/engine/catalogue/prose'
+import { countOf } from '@/lib/engine/units'
 import { describeFollows, type ItemState, listItemStates } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { level1, makeEmptyPart, makeTable } from './style'
-import { formatLimit, formatQuantity, formatSource, formatTime, formatWord } from './words'
+import { listWaiverTerms } from './waiver-terms'
+import { asSentence, formatLimit, formatQuantity, formatSource, formatTime, formatWord } from './words'
 
 /** Numbers that do not simply meet, shown per item; the rest stand in results.json. */
 const SHOWN_CONCERNS = 6
@@ -173,11 +175,13 @@ function makeHelpLine({ item, result }: ItemState): Content[] {
 function makeAnswerLines({ answer, waiver, state, setAside, decidedBy, follows }: ItemState): Content[] {
   const lines: Content[] = []
   if (answer !== null && answer.state !== 'open') {
-    const reason = answer.reason === '' ? '' : `: ${answer.reason}`
+    const reason = answer.reason === '' ? '.' : `: ${asSentence(answer.reason)}`
     const files = answer.evidence.map(({ fileName }) => fileName).join(', ')
     const word = decidedBy === 'person' ? '' : ` "${formatWord(answer.state)}"`
     const { lookedAt, carriedFrom } = answer
-    const carried = carriedFrom === undefined ? '' : `, carried over from revision ${carriedFrom}`
+    const changed = answer.changedInputs?.length ?? 0
+    const since = changed === 0 ? '' : `, ${countOf(changed, 'input')} of the item changed since`
+    const carried = carriedFrom === undefined ? '' : `, carried over from revision ${carriedFrom}${since}`
     const viewed =
       lookedAt == null
         ? ''
@@ -190,7 +194,11 @@ function makeAnswerLines({ answer, waiver, state, setAside, decidedBy, follows }
   if (state === 'waived' && waiver !== null) {
     const withRoot = follows.length === 0 ? '' : ' with what it follows from'
     lines.push({
-      text: `Waived${withRoot}: ${waiver.reason} Approved by ${waiver.decidedByName ?? ''}.`,
+      text: [
+        `Waived${withRoot}: ${asSentence(waiver.reason)}`,
+        ...listWaiverTerms(waiver),
+        `Approved by ${waiver.decidedByName ?? ''}.`,
+      ].join(' '),
       fontSize: 7.5,
     })
   }

@@ -1,6 +1,6 @@
 import type { Content, ContentTable } from 'pdfmake/interfaces'
 import type { DecidedOutcome, Outcome } from '@/lib/engine'
-import { asComputed } from '@/lib/engine/units'
+import { asComputed, countOf } from '@/lib/engine/units'
 import {
   DECLARATION_WORDS,
   describeChange,
@@ -19,6 +19,7 @@ import type { PackageContent } from '../content'
 import { listLoosenedFacts } from './sign-off'
 import { CLOSE_RULED, level1, level2, makeEmptyTable, makeFacts, makeTable } from './style'
 import { estimateTablesHeight } from './table-height'
+import { listWaiverTerms } from './waiver-terms'
 import { asSentence, formatLimit, formatQuantity, formatTime, formatWord } from './words'
 
 /**
@@ -32,18 +33,22 @@ const MOST_CHANGES = 3
 const MOST_NAMES = 3
 const FONT_SIZE_PT = 7.5
 
-/** Characters of a text and of a question, and how many fabricators are named: the first that fits the page is taken. */
+/** Characters of a text, of conditions and reason, and of a question, and how many fabricators are named: the first that fits the page is taken. */
 interface Room {
   readonly text: number
+  readonly terms: number
   readonly question: number
   readonly fabricators: number
 }
-const TIGHTEST: Room = { text: 44, question: 55, fabricators: 1 }
+const TIGHTEST: Room = { text: 44, terms: 80, question: 55, fabricators: 1 }
 const ROOMS: readonly Room[] = [
-  { text: 220, question: 120, fabricators: 3 },
-  { text: 150, question: 110, fabricators: 3 },
-  { text: 110, question: 55, fabricators: 2 },
-  { text: 72, question: 55, fabricators: 1 },
+  { text: 220, terms: 400, question: 120, fabricators: 3 },
+  { text: 150, terms: 400, question: 110, fabricators: 3 },
+  { text: 110, terms: 400, question: 55, fabricators: 2 },
+  { text: 72, terms: 400, question: 55, fabricators: 2 },
+  { text: 44, terms: 400, question: 55, fabricators: 2 },
+  { text: 44, terms: 200, question: 55, fabricators: 1 },
+  { text: 44, terms: 130, question: 55, fabricators: 1 },
   TIGHTEST,
 ]
 /** Below title, facts of the revision and cautions, as they usually are. */
@@ -80,27 +85,15 @@ function makePage(content: PackageContent, room: Room): ContentTable[] {
     makeFacts(
       [
         ['Decision', decided.filter((part) => part !== '').join(', ')],
-        ['Conditions', cut(listConditions(content), 1.8 * room.text)],
+        ['Conditions', cut(listConditions(content), room.terms)],
         ['Replaces', replaces === null ? 'nothing: first issue of this part number' : `revision ${replaces}`],
-        ['Change, reason, effectivity', cut(describeChange(terms), 1.5 * room.text)],
+        ['Change, reason, effectivity', cut(describeChange(terms), room.terms)],
         [
           'Changed since the last issue',
           describeChanges(content.changes.sinceIssue, 'there is none to compare with', 0.4 * room.text),
         ],
-        [
-          'Changed since the fabricator looked',
-          content.changes.sinceLooked.length === 0
-            ? 'no fabricator has opened it'
-            : listSome(
-                content.changes.sinceLooked.map(
-                  ({ company, changes }) =>
-                    `${company}: ${describeChanges(changes, 'has not opened it', 0.4 * room.text)}`,
-                ),
-                room.fabricators,
-                '; ',
-              ),
-        ],
-        ...listRoles(content),
+        ['Changed since the fabricator looked', describeSinceLooked(content, room)],
+        ...listRoles(content, itemStates),
       ],
       level1('Decision'),
     ),
@@ -141,10 +134,29 @@ function describeChanges(changes: readonly string[] | null, without: string, lon
   )
 }
 
-/** Who in which role, a line for each role. */
-function listRoles({ snapshot, release }: PackageContent): (readonly [label: string, text: string])[] {
+/** Fabricators with the same changes together: `Brackenfold Circuits, Ostrel Flexible: nothing`. */
+function describeSinceLooked({ changes: { sinceLooked } }: PackageContent, room: Room): string {
+  if (sinceLooked.length === 0) return 'no fabricator has opened it'
+  const companies = new Map<string, string[]>()
+  for (const { company, changes } of sinceLooked) {
+    const what = describeChanges(changes, 'has not opened it', 0.4 * room.text)
+    companies.set(what, [...(companies.get(what) ?? []), company])
+  }
+  const lines = [...companies].map(([what, names]) => `${names.join(', ')}: ${what}`)
+  const left = sinceLooked.length - [...companies.values()].slice(0, room.fabricators).flat().length
+  return [
+    ...lines.slice(0, room.fabricators),
+    ...(left === 0 ? [] : [`and changes for ${countOf(left, 'more fabricator')}`]),
+  ].join('; ')
+}
+
+/** Who in which role, a line for each role. Of waivers those that count. */
+function listRoles(
+  { snapshot, release }: PackageContent,
+  itemStates: readonly ItemState[],
+): (readonly [label: string, text: string])[] {
   const signed = snapshot.signatures.filter(({ voided }) => voided === null)
-  const waived = snapshot.waivers.filter(({ state }) => state === 'approved')
+  const waived = itemStates.flatMap(({ state, waiver }) => (state === 'waived' && waiver !== null ? [waiver] : []))
   const approvers = [...new Set(waived.map(({ decidedByName }) => decidedByName ?? ''))]
   const declared = hashDeclaredContent(snapshot)
   const words = snapshot.sharedWith.map(({ companyId, companyName }) => {
@@ -247,17 +259,9 @@ function describeRisk({ waiver, answer }: Pick<ItemState, 'waiver' | 'answer'>, 
     if (answer === null) return 'Computed; nobody answered.'
     return `${asSentence(cut(answer.reason, room.text))} ${asSentence(answer.answeredByName)}`.trim()
   }
-  const { consequence = '', customerConsent = '', quantityLimit = null, validUntil = null } = waiver
   return [
     asSentence(cut(waiver.reason, room.text)),
-    ...(consequence === ''
-      ? []
-      : [
-          `Consequence: ${asSentence(cut(consequence, 0.6 * room.text)).replace(/^./, (letter) => letter.toLowerCase())}`,
-        ]),
-    ...(quantityLimit === null ? [] : [`At most ${quantityLimit} parts.`]),
-    ...(validUntil === null ? [] : [`Until ${validUntil}.`]),
-    ...(customerConsent === '' ? [] : [`Customer’s consent: ${asSentence(cut(customerConsent, 0.6 * room.text))}`]),
+    ...listWaiverTerms(waiver, (text) => cut(text, 0.6 * room.text)),
     `Approved by ${waiver.decidedByName ?? 'nobody'}.`,
   ].join(' ')
 }

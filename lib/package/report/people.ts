@@ -1,12 +1,16 @@
 import type { Content } from 'pdfmake/interfaces'
 import { countOf } from '@/lib/engine/units'
-import { describeDone, nameThreadKind, type ReviewComment, type ReviewThread } from '@/lib/review'
+import { describeDone, listItemStates, nameThreadKind, type ReviewComment, type ReviewThread } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { keepTogether, level1, makeEmptyPart, makeTable, mono } from './style'
+import { listWaiverTerms } from './waiver-terms'
 import { asSentence, formatTime, formatWord } from './words'
 
 export function makeWaivers({ snapshot }: PackageContent): Content[] {
   const questions = new Map(snapshot.items.map(({ id, question }) => [id, question]))
+  const counting = new Set(
+    listItemStates(snapshot).flatMap(({ state, waiver }) => (state === 'waived' && waiver !== null ? [waiver.id] : [])),
+  )
   return [
     snapshot.waivers.length === 0
       ? makeEmptyPart(level1('7  Waivers'), 'No waiver was proposed.')
@@ -18,7 +22,12 @@ export function makeWaivers({ snapshot }: PackageContent): Content[] {
             { label: 'State', width: 52 },
           ],
           snapshot.waivers.map((waiver) => [
-            { stack: [{ text: questions.get(waiver.itemId) ?? waiver.itemId, bold: true }, waiver.reason] },
+            {
+              stack: [
+                { text: questions.get(waiver.itemId) ?? waiver.itemId, bold: true },
+                [asSentence(waiver.reason), ...listWaiverTerms(waiver)].join(' '),
+              ],
+            },
             `${waiver.proposedByName}, ${formatTime(waiver.proposedAt)}`,
             waiver.decidedAt === null
               ? 'not decided'
@@ -28,7 +37,10 @@ export function makeWaivers({ snapshot }: PackageContent): Content[] {
                     ...(waiver.decisionNote === '' ? [] : [{ text: waiver.decisionNote, style: 'small' }]),
                   ],
                 },
-            formatWord(waiver.state),
+            // What it was approved for is not what stands there now.
+            waiver.state === 'approved' && !counting.has(waiver.id)
+              ? 'approved, counts no longer'
+              : formatWord(waiver.state),
           ]),
           level1('7  Waivers'),
         ),

@@ -68,5 +68,5 @@ export function describeRecord(...given: Parameters<typeof listFieldTexts>): str
     .replaceAll('Nearest bend: bend: ', 'Nearest bend: ')
   const open = fields.filter((field) => field.isOpen).map(({ words }) => getFieldInText(words))
   if (open.length === 0) return stated
-  return [...(stated === '' ? [] : [stated]), `Not stated: ${open.join(', ')}`].join('. ')
+  return [...(stated === '' ? [] : [stated]), `Not stated: ${[...new Set(open)].join(', ')}`].join('. ')
 }

@@ -23,6 +23,7 @@ export function auditPipit(archive: Uint8Array): void {
   checkWholeReport(pages.join(''))
   checkOrderOfDates(files)
   checkIndependence(files)
+  checkAgreement(files, pages)
   expectNoWordOf(files, pages, ['Brackenfold'])
 }
 
@@ -31,10 +32,11 @@ export function auditSkua(archives: Readonly<Record<'team' | 'brackenfold' | 'os
   const { files, pages } = openArchive(archives.team)
   checkFirstPage(pages, [
     'Released conditionally, for prototypes, at most 10 parts',
-    'Brackenfold Circuits: The 12 µm clad is ordered on the day of release',
+    'Brackenfold Circuits: The 12 µm clad is ordered on the day of release: first articles take eight weeks from then. Turned into an action',
+    'Brackenfold Circuits, Ostrel Flexible: nothing',
     'buildable with conditions',
     'Ostrel Flexible: buildable',
-    'change QI-0219',
+    'change QI-0219; One thinner layer through the hinge; effective first lot',
     CAST.designer.name,
     `${CAST.quality.name} (quality)`,
     'At most 10 parts.',
@@ -43,6 +45,8 @@ export function auditSkua(archives: Readonly<Record<'team' | 'brackenfold' | 'os
   ])
   checkWholeReport(pages.join(''))
   checkIndependence(files)
+  checkAgreement(files, pages)
+  checkWaivers(files, pages)
   const report = pages.join('')
   for (const event of [
     'declared for Brackenfold Circuits: buildable with conditions',
@@ -56,6 +60,7 @@ export function auditSkua(archives: Readonly<Record<'team' | 'brackenfold' | 'os
   for (const company of ['brackenfold', 'ostrel'] as const) {
     const edition = openArchive(archives[company])
     checkWholeReport(edition.pages.join(''))
+    checkAgreement(edition.files, edition.pages)
     expectNoWordOf(edition.files, edition.pages, own[company])
   }
 }
@@ -157,4 +162,58 @@ function checkIndependence(files: readonly PackageFile[]): void {
       one.acknowledged === null && !one.isDecidedInChecklist,
   )
   expect(left).toEqual([])
+}
+
+/** What two documents of a package state is the same in both. */
+function checkAgreement(files: readonly PackageFile[], pages: readonly string[]): void {
+  const [report, sheets] = [pages.join(''), readSheets(files)]
+  const { brief, construction, bends } = jsonOf(files, 'design.json')
+  const release = jsonOf(files, 'release.json')
+  const { contentHash, revision } = jsonOf(files, 'manifest.json')
+  expect([release.number, release.revision]).toEqual([brief.partNumber, brief.revisionLabel])
+  expect(revision.label).toBe(brief.revisionLabel)
+  for (const { contentHash: signed } of jsonOf(files, 'signatures.json').signatures) expect(signed).toBe(contentHash)
+  expect(report).toContain(contentHash)
+  for (const document of [report, sheets]) expect(document).toContain(lettersOf(brief.partNumber))
+  for (const { name } of release.approvers) expect(sheets).toContain(lettersOf(name))
+  // The tolerance that the checklist holds a thickness against is the one that the drawing asks for.
+  for (const { name, statedToleranceUm } of construction.zones) {
+    if (statedToleranceUm === null) continue
+    expect(report).toContain(lettersOf(`Stated tolerance, ± ${statedToleranceUm} µm`))
+    const row = sheets.slice(sheets.indexOf('Zonesandfinishedthickness'))
+    expect(row.slice(row.indexOf(lettersOf(name))), name).toContain(`±${statedToleranceUm}`)
+  }
+  for (const { name, insideRadiusMm, radiusToleranceMm } of bends) {
+    expect(report, name).toContain(lettersOf(`inside radius ${insideRadiusMm} mm ± ${radiusToleranceMm} mm`))
+    expect(sheets, name).toContain(`${insideRadiusMm}±${radiusToleranceMm}`)
+  }
+  // How far the place of a bend may be off is said once in the brief, and again at its dimensions.
+  const { bendPositionMm } = brief.tolerances
+  const { dimensions } = jsonOf(files, 'design.json').plan
+  for (const { id, plusMm } of dimensions) {
+    if (/axis-place|bend-place/.test(id)) expect(plusMm, id).toBe(bendPositionMm)
+  }
+}
+
+function readSheets(files: readonly PackageFile[]): string {
+  return readPdfPages(fileOf(files, 'drawing/sheets.pdf').bytes).map(lettersOf).join('')
+}
+
+/** Each approved waiver stands in its part whole: for what, with what consequence, for how many parts; and no accepted risk is of another revision's numbers. */
+function checkWaivers(files: readonly PackageFile[], pages: readonly string[]): void {
+  const report = pages.join('')
+  const part = report.slice(report.lastIndexOf('7Waivers'), report.lastIndexOf('8Comments'))
+  const { waivers, items } = jsonOf(files, 'checklist.json')
+  for (const { reason, consequence, quantityLimit } of waivers) {
+    expect(part).toContain(lettersOf(reason))
+    if (consequence !== '') expect(part).toContain(lettersOf(consequence.slice(1)))
+    if (quantityLimit !== null) expect(part).toContain(lettersOf(`At most ${quantityLimit} parts.`))
+  }
+  const counting = items.flatMap(({ state, waiver }: { state: string; waiver: { id: string } | null }) =>
+    state === 'waived' && waiver !== null ? [waiver.id] : [],
+  )
+  expect(part.split('countsnolonger').length - 1).toBe(waivers.length - new Set(counting).size)
+  for (const { question, state, verdict, answer } of items) {
+    if (state === 'waived' && verdict === 'meets') expect(answer?.carriedFrom, question).toBeUndefined()
+  }
 }

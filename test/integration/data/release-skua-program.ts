@@ -72,8 +72,21 @@ async function advance(): Promise<void> {
   await expectDone(data.advanceRevision(await actorOf('lead'), await at('lead')))
 }
 
+/** A concern that was carried over from the revision before is answered again where the present numbers meet. */
+async function answerCarriedConcerns(): Promise<void> {
+  for (const item of (await see('designer')).items) {
+    const { state, carriedFrom, result, mayAnswer } = item
+    if (state !== 'concern' || carriedFrom === null || result.verdict !== 'meets' || !mayAnswer) continue
+    const input = { revisionId, itemId: item.itemId, seenVersion: item.answerVersion, state: 'meets' as const }
+    await expectDone(
+      data.answerItem(await actorOf('designer'), { ...input, reason: 'Settled by the construction of this revision.' }),
+    )
+  }
+}
+
 await settleThreads()
 await declineProposals()
+await answerCarriedConcerns()
 await answerTheRest()
 await expectDone(
   data.declareBuildable(await actorOf('ostrel'), {

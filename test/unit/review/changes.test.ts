@@ -62,14 +62,14 @@ describe('comparison of designs', () => {
       (d) => {
         Object.assign(d.bends[0] ?? {}, { insideRadiusMm: 0.5 })
       },
-      /^bend .* inside radius [\d.]+ mm to 0.5 mm$/,
+      /^Bend .* inside radius [\d.]+ mm to 0.5 mm$/,
     ],
     [
       'a bend that goes',
       (d) => {
         d.bends.splice(0, 1)
       },
-      /^bend .* removed$/,
+      /^Bend .* removed$/,
     ],
     [
       'plating',

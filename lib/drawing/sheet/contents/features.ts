@@ -53,8 +53,15 @@ function makeSpan({ construction }: Design) {
     const designation = layerId === null ? undefined : designations.get(layerId)
     return designation === undefined ? NOT_STATED : formatDesignation(designation)
   }
-  return ({ fromLayerId, toLayerId }: Design['features']['holes'][number]) =>
-    fromLayerId === null && toLayerId === null ? NOT_STATED : `${nameEnd(fromLayerId)} to ${nameEnd(toLayerId)}`
+  return ({ fromLayerId, toLayerId, plated }: Design['features']['holes'][number]) =>
+    fromLayerId === null && toLayerId === null
+      ? orDashUnplated(NOT_STATED, plated)
+      : `${nameEnd(fromLayerId)} to ${nameEnd(toLayerId)}`
+}
+
+/** A hole without plating joins no layers and has no land: nothing is open where nothing is stated of it. */
+function orDashUnplated(text: string, plated: boolean | null): string {
+  return plated === false && text === NOT_STATED ? '–' : text
 }
 
 function makeHoleTable(design: Design, words: SheetWords): SheetTable {
@@ -89,16 +96,20 @@ function makeHoleTable(design: Design, words: SheetWords): SheetTable {
         hole.name,
         hole.zoneId === null ? NOT_STATED : words.zone(hole.zoneId),
         describeSpan(hole),
-        getChoiceWord(HOLE_FIELDS.filling, hole.filling),
+        orDashUnplated(getChoiceWord(HOLE_FIELDS.filling, hole.filling), hole.plated),
         formatObserved(hole.plated),
-        hole.plated === false
-          ? '–'
-          : hole.wallPlatingUm === null
-            ? NOT_STATED
-            : words.enteredThickness(hole.wallPlatingUm),
+        orDashUnplated(
+          hole.wallPlatingUm === null ? NOT_STATED : words.enteredThickness(hole.wallPlatingUm),
+          hole.plated,
+        ),
         words.plan(hole.drillMm),
-        words.plan(hole.landMm),
-        hole.landMm === null || hole.drillMm === null ? NOT_STATED : words.plan(tidy((hole.landMm - hole.drillMm) / 2)),
+        orDashUnplated(words.plan(hole.landMm), hole.plated),
+        orDashUnplated(
+          hole.landMm === null || hole.drillMm === null
+            ? NOT_STATED
+            : words.plan(tidy((hole.landMm - hole.drillMm) / 2)),
+          hole.plated,
+        ),
         describeNearness(hole),
         words.plan(hole.transitionDistanceMm),
         planOrDash(hole.stiffenerHoleMm, words),

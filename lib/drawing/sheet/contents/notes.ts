@@ -53,7 +53,7 @@ export function makeNotes(design: Design, results: SheetResults | null, words: S
     ...note(
       'finished-thickness',
       stated.length > 0,
-      'Finished thickness is computed from the layers, with adhesive flow and plating; its tolerance is the worst case of the layers’ tolerances.',
+      'Finished thickness is computed from the layers, with adhesive flow and plating, and its worst case from the tolerances of the layers. What is to be kept is the tolerance that the zone states.',
     ),
     ...note(
       'surface-finish',

@@ -1,4 +1,4 @@
-import { type Design, getChoiceWord, getConnectorThickness, NOT_STATED, ZONE_FIELDS, type Zone } from '@/lib/engine'
+import { type Design, getChoiceWord, getConnectorThickness, NOT_STATED, ZONE_FIELDS } from '@/lib/engine'
 import type { CrossSectionBlock, SheetColumn, SheetResults, SheetTable } from './model'
 import type { SheetWords } from './words'
 
@@ -9,7 +9,7 @@ const column = (label: string, leastMm: number, growth = 0, isNumeric = false): 
   isNumeric,
 })
 
-/** Zones with their plan dimensions and finished thickness; tolerance by the worst case of the layers' tolerances. */
+/** Zones with their plan dimensions and finished thickness: the worst case of the layers' tolerances beside the tolerance that is stated. */
 export function makeZoneTable({ construction }: Design, results: SheetResults | null, words: SheetWords): SheetTable {
   const um = words.thicknessUnit
   const mm = words.planUnit
@@ -26,7 +26,8 @@ export function makeZoneTable({ construction }: Design, results: SheetResults | 
       column(`Width, ${mm}`, 17, 0, true),
       column('Layers', 13, 0, true),
       column(`Finished, ${um}`, 17, 0, true),
-      column(`Tolerance, ${um}`, 25, 0, true),
+      column(`Worst case, ${um}`, 20, 0, true),
+      column(`Tolerance, ${um}`, 18, 0, true),
       column(`Stated elsewhere, ${um}`, 18, 0, true),
     ],
     rows: construction.zones.map((zone) => {
@@ -47,17 +48,12 @@ export function makeZoneTable({ construction }: Design, results: SheetResults | 
                 result.worstCaseUm.high - result.thicknessUm,
                 result.thicknessUm - result.worstCaseUm.low,
               ),
-          describeStated(zone, words),
+          zone.statedToleranceUm === null ? NOT_STATED : `±${words.enteredThickness(zone.statedToleranceUm)}`,
+          zone.statedThicknessUm === null ? '–' : words.enteredThickness(zone.statedThicknessUm),
         ],
       }
     }),
   }
-}
-
-function describeStated({ statedThicknessUm, statedToleranceUm }: Zone, words: SheetWords): string {
-  if (statedThicknessUm === null) return '–'
-  const tolerance = statedToleranceUm === null ? '' : ` ±${words.enteredThickness(statedToleranceUm)}`
-  return `${words.enteredThickness(statedThicknessUm)}${tolerance}`
 }
 
 /** Zones that go into a connector; null where there are none. */

@@ -109,7 +109,7 @@ describeOnBothDatabases('a proposed change', (current) => {
     const issues = refusal.kind === 'clash' ? refusal.issues : []
     expect(issues).toHaveLength(1)
     expect(issues[0]?.message).toMatch(
-      /^operation 2 of 3 \(test \/bends\/0\/insideRadiusMm\): bend .* inside radius: the proposal was made on .* mm, the design now has 16 mm$/,
+      /^operation 2 of 3 \(test \/bends\/0\/insideRadiusMm\): [Bb]end .* inside radius: the proposal was made on .* mm, the design now has 16 mm$/,
     )
     expect(shown.obstacles).toEqual(issues.map(({ message }) => message))
     const after = await data.getRevision(team.lead, revisionId)

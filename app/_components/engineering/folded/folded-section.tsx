@@ -1,6 +1,4 @@
-import { callByName } from '@/lib/engine'
-
-;('use client')
+'use client'
 
 import { lazy, Suspense, useMemo, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
@@ -9,6 +7,7 @@ import { PageSection } from '@/app/_components/ui/section'
 import { Skeleton } from '@/app/_components/ui/skeleton'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { describeFoldState, drawFolded, FOLDED_VIEWS, type FoldedViewName, SCREEN_PALETTE } from '@/lib/drawing'
+import { callByName } from '@/lib/engine'
 import type { Foldable } from '@/lib/engine/folding'
 import { listFoldSteps, prepareFolding, shapeFold } from '@/lib/engine/folding'
 import { useDraft } from '../draft'

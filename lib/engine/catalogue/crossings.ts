@@ -47,8 +47,9 @@ interface UncrossedLayer {
 }
 
 /**
- * Layers with copper through a bend of which no listed conductor crosses any bend: something does. Where one of the layer crosses, the rest may lie
- * beside. Where no crossing is listed at all, the list itself is open.
+ * Layers with copper in bends that no conductor of theirs is listed as crossing, each with those bends. The section of a zone is what its bends bend, so
+ * copper in it crosses their axis; a layer whose copper ends before the bend has coverage 0 in that zone. Where no crossing is listed at all, the list
+ * itself is open.
  */
 export function listUncrossedLayers({ design, findZoneResult }: EvaluationContext): UncrossedLayer[] {
   const { conductors } = design.features
@@ -56,20 +57,26 @@ export function listUncrossedLayers({ design, findZoneResult }: EvaluationContex
   return design.construction.layers.flatMap((layer): UncrossedLayer[] => {
     if (layer.kind !== 'conductor' || layer.role === 'plane') return []
     const listed = conductors.filter(({ layerId }) => layerId === layer.id)
-    const [first] = listed
-    if (first === undefined || listed.some(({ crossings }) => crossings.length > 0)) return []
-    const bend = design.bends.find(({ zoneId }) =>
-      findZoneResult(zoneId)?.layers.some((each) => each.layerId === layer.id && hasCopper(each)),
+    const crossed = new Set(listed.flatMap(({ crossings }) => crossings.map(({ bendId }) => bendId)))
+    const bends = design.bends.filter(
+      ({ id, zoneId }) =>
+        !crossed.has(id) &&
+        findZoneResult(zoneId)?.layers.some((each) => each.layerId === layer.id && hasCopper(each)) === true,
     )
-    if (bend === undefined) return []
+    if (bends.length === 0) return []
+    const names = bends.map(({ name }) => name).join(', ')
+    const [first] = listed
     return [
       {
         missing: {
-          path: ['features', 'conductors', conductors.indexOf(first), 'crossings'],
-          label: `which conductor of ${layer.name} crosses ${bend.name}`,
+          path:
+            first === undefined
+              ? ['features', 'conductors']
+              : ['features', 'conductors', conductors.indexOf(first), 'crossings'],
+          label: `which conductor of ${layer.name} crosses ${names}`,
         },
-        places: [placeOf('layer', layer), placeOf('bend', bend)],
-        because: `${layer.name} has copper in ${bend.name}, and no conductor of it is listed as crossing a bend`,
+        places: [placeOf('layer', layer), ...bends.map((bend) => placeOf('bend', bend))],
+        because: `${layer.name} has copper in ${names}, and no conductor of it is listed as crossing there; copper that ends before a bend has coverage 0 in its zone`,
       },
     ]
   })

@@ -3,6 +3,7 @@ import { type Design, findFieldPattern, getFieldInText, listAssumptions, listSti
 import type { MissingInput, Outcome, Place } from '../results'
 import { BRIEF_PLACE, DESIGN_PLACE, ROUTING_PLACE } from './checks'
 import { notApplicable } from './decide'
+import { isOpen } from './given'
 import { LISTS, type ListState, readListState } from './listed'
 
 /** One place in the design that a pattern such as `bends.*.insideRadiusMm` leads to. */
@@ -84,10 +85,9 @@ export function readFieldPlaces(
   return { places, otherwise }
 }
 
-/** Has somebody said it? A text without a letter or a digit says nothing, and an empty list neither. */
+/** Has somebody said it? What is open as a term says nothing, and an empty list neither. */
 export function isStated(value: unknown): boolean {
-  if (value === null || value === undefined) return false
-  if (typeof value === 'string') return /[\p{L}\p{N}]/u.test(value)
+  if (isOpen(value)) return false
   if (Array.isArray(value)) return value.length > 0
   return typeof value !== 'number' || Number.isFinite(value)
 }

@@ -13,16 +13,20 @@ export function isFlexibleMask(context: EvaluationContext, layerId: string): boo
   return FLEXIBLE_CLASS.test(context.findMaterial(layer.materialId)?.specification ?? '')
 }
 
-/** A flexible mask may stay on a bend that stands still and is wide, and covers its copper there. */
+/**
+ * A flexible mask may stay on a bend that stands still and is wide, and covers its copper there.
+ *
+ * @param insideRadiusMm  at nominal, or at an end of its tolerance
+ */
 export function mayMaskStay(
   context: EvaluationContext,
   bend: Bend,
   { layerId }: Pick<ZoneLayerResult, 'layerId'>,
+  insideRadiusMm: number,
 ): boolean {
   return (
-    bend.use !== null &&
     !isDynamic(bend) &&
     isFlexibleMask(context, layerId) &&
-    bend.insideRadiusMm - bend.radiusToleranceMm >= context.getLimit('flexibleMaskRadiusMm').value
+    insideRadiusMm >= context.getLimit('flexibleMaskRadiusMm').value
   )
 }

@@ -332,7 +332,12 @@ function dimension(partMm: number, toleranceMm: number, minMm: number | null, ma
 }
 
 function makeFeatures(): Design['features'] {
-  const crossing = { bendId: 'hinge', angleToAxisDeg: 90, widthChangesInside: false, directionChangesInside: false }
+  const crossings = ['hinge', 'rocker', 'fold'].map((bendId) => ({
+    bendId,
+    angleToAxisDeg: 90,
+    widthChangesInside: false,
+    directionChangesInside: false,
+  }))
   return {
     none: [],
     conductors: [
@@ -353,7 +358,7 @@ function makeFeatures(): Design['features'] {
         returnAsLong: false,
         carriesPower: true,
         frequencyMhz: 1,
-        crossings: [crossing],
+        crossings,
       },
     ],
     holes: [

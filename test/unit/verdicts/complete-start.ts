@@ -55,6 +55,8 @@ export function completeStart(design: Design): Design {
     }),
   ) as Design['features']
   const conductors = layers.filter(({ kind }) => kind === 'conductor')
+  const hasIn = (id: string | null, layerId: string | null) =>
+    zones.find((zone) => zone.id === id)?.presence.some((presence) => presence.layerId === layerId)
   return {
     ...design,
     // How long leaves are decides more than their own items: strain, life and the rules for the radius wait for it.
@@ -65,6 +67,16 @@ export function completeStart(design: Design): Design {
     brief: { ...example.brief, ...{ circuitType: design.brief.circuitType ?? example.brief.circuitType } },
     features: {
       ...filled,
+      // Those of the example cross the bends of the example.
+      conductors:
+        features.conductors.length > 0
+          ? features.conductors
+          : filled.conductors.map((conductor) => ({
+              ...conductor,
+              crossings: design.bends
+                .filter(({ zoneId }) => hasIn(zoneId, conductor.layerId))
+                .flatMap(({ id }) => conductor.crossings.slice(0, 1).map((crossing) => ({ ...crossing, bendId: id }))),
+            })),
       holes: filled.holes.map((hole) => ({
         ...hole,
         fromLayerId: conductors[0]?.id ?? null,

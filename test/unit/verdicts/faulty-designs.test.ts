@@ -108,6 +108,45 @@ const FAULTS: readonly (readonly [fault: string, itemId: string, says: 'fails' |
     },
   ],
   [
+    'a hinge that nothing crosses, while something crosses the fold',
+    'feature-lists',
+    'open',
+    (d) => {
+      for (const each of d.features.conductors)
+        each.crossings = each.crossings.filter(({ bendId }) => bendId !== 'hinge')
+    },
+  ],
+  [
+    'the same, of which its angle is asked',
+    'crossing-angle',
+    'open',
+    (d) => {
+      for (const each of d.features.conductors)
+        each.crossings = each.crossings.filter(({ bendId }) => bendId !== 'hinge')
+    },
+  ],
+  [
+    'flex tests held at "-"',
+    'flex-test-terms',
+    'open',
+    (d) => {
+      for (const { flexTest } of d.bends) flexTest.pointsOfApplication = '-'
+    },
+  ],
+  [
+    'a bead of "TBD"',
+    'bead-beside-moving-bend',
+    'open',
+    (d) => {
+      Object.assign(d.features.rigidEdges, {
+        bead: 'called-out',
+        beadMaterial: ' T.B.D. ',
+        beadWidthMm: 2,
+        beadHeightMm: 0.5,
+      })
+    },
+  ],
+  [
     'conductors called a plane',
     'conductor-current',
     'open',

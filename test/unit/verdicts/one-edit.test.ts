@@ -148,15 +148,24 @@ const EDITS: Readonly<Record<string, Edit>> = {
     if (upper !== undefined) upper.thicknessUm += laminateUm
     for (const layer of coppers(d)) layer.thicknessUm = 17.1
   },
-  'lists a conductor on each layer that carries some': (d) => {
+  'lists a conductor on each layer that carries some, and looks at each where it crosses a bend': (d) => {
     const [from] = d.features.conductors
     if (from === undefined) return
-    const bent = d.construction.zones.filter(({ id }) => d.bends.some(({ zoneId }) => zoneId === id))
+    for (const { crossings } of d.features.conductors)
+      for (const crossing of crossings)
+        Object.assign(crossing, { angleToAxisDeg: 90, widthChangesInside: false, directionChangesInside: false })
     for (const { id } of coppers(d)) {
       if (d.features.conductors.some(({ layerId }) => layerId === id)) continue
       // What has copper in a bend crosses it.
-      const isBent = bent.some(({ presence }) => presence.some(({ layerId }) => layerId === id))
-      const crossings = isBent ? structuredClone(from.crossings) : []
+      const bends = d.bends.filter(({ zoneId }) =>
+        d.construction.zones.some((zone) => zone.id === zoneId && zone.presence.some(({ layerId }) => layerId === id)),
+      )
+      const crossings = bends.map((bend) => ({
+        bendId: bend.id,
+        angleToAxisDeg: 90,
+        widthChangesInside: false,
+        directionChangesInside: false,
+      }))
       d.features.conductors.push({ ...from, id: `on-${id}`, name: `On ${id}`, layerId: id, crossings })
     }
   },

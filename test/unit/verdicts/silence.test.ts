@@ -48,7 +48,10 @@ function listLists(value: unknown, path: readonly string[] = []): string[][] {
 
 function liesBesideAnother({ features: { conductors } }: Design, at: number): boolean {
   const layerId = conductors[at]?.layerId
-  return conductors.some((other, index) => index !== at && other.layerId === layerId && other.crossings.length > 0)
+  const others = conductors.filter((other, index) => index !== at && other.layerId === layerId)
+  return (conductors[at]?.crossings ?? []).every(({ bendId }) =>
+    others.some(({ crossings }) => crossings.some((crossing) => crossing.bendId === bendId)),
+  )
 }
 
 const LISTS_THAT_MAY_BE_EMPTY: readonly string[] = [

@@ -49,6 +49,15 @@ export function getBend(design: Design, id: string): Bend {
   return bend
 }
 
+/** Of the only conductor that crosses the bend. */
+export function getCrossing(
+  design: Design,
+  bendId: string,
+): Design['features']['conductors'][number]['crossings'][number] {
+  const crossings = design.features.conductors.flatMap((conductor) => conductor.crossings)
+  return getOnly(crossings.filter((crossing) => crossing.bendId === bendId))
+}
+
 /** As a design begins: no layer, no zone, no bend, and no list marked. */
 export function withoutConstruction(design: Design): void {
   const { brief } = design

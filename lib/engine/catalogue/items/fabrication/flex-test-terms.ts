@@ -3,6 +3,7 @@ import type { MissingInput, Outcome } from '../../../results'
 import { type BendUnderCheck, checkDynamicBends } from '../../checks'
 import { decide, makeDesignLimit, makeNoneAllowed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { isOpen } from '../../given'
 
 /** Flexural endurance is run at no more than this; faster flexing may warm the part. Source flexuralEndurance. */
 const FASTEST_IN_TEST_METHOD_PER_MINUTE = 10
@@ -55,7 +56,7 @@ function listMissing({ name, requiredCycles, flexTest }: Bend, index: number): M
   need(flexTest.cyclesPerMinute !== null, ['flexTest', 'cyclesPerMinute'], 'rate of the flex test')
   need(flexTest.travelMm !== null, ['flexTest', 'travelMm'], 'travel in the flex test')
   need(flexTest.mandrelDiameterMm !== null, ['flexTest', 'mandrelDiameterMm'], 'mandrel of the flex test')
-  need(flexTest.pointsOfApplication.trim() !== '', ['flexTest', 'pointsOfApplication'], 'points of application')
+  need(!isOpen(flexTest.pointsOfApplication), ['flexTest', 'pointsOfApplication'], 'points of application')
   return missing
 }
 

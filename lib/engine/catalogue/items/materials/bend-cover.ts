@@ -1,6 +1,6 @@
 import { callByName } from '../../../design'
 import { listBareFaces } from '../../bare-faces'
-import { listBends, notComputedLayers, placeOf } from '../../checks'
+import { getRadiusRangeMm, listBends, notComputedLayers, notComputedUse, placeOf } from '../../checks'
 import { decide, makeNoneAllowed } from '../../decide'
 import { defineItem } from '../../define-item'
 import { mayMaskStay } from '../../flexible-mask'
@@ -23,9 +23,18 @@ export const bendCover = defineItem({
       const { bend, zone, place } = checked
       const unknown = notComputedLayers(checked)
       if (unknown !== null || zone === null) return unknown ?? []
-      const bare = listBareFaces(zone, (layer) => mayMaskStay(context, bend, layer))
+      const radiusMm = getRadiusRangeMm(bend)
+      const listBareAt = (insideRadiusMm: number) =>
+        listBareFaces(zone, (layer) => mayMaskStay(context, bend, layer, insideRadiusMm))
+      const atNominal = listBareAt(bend.insideRadiusMm)
+      const bare = listBareAt(radiusMm.low)
+      // Under a flexible mask the use decides whether the copper is covered.
+      if (bend.use === null && atNominal.length === 0 && listBareFaces(zone).length > 0) return notComputedUse(checked)
       return decide({
-        value: bare.length,
+        value: atNominal.length,
+        ...(bare.length === atNominal.length
+          ? {}
+          : { range: { low: listBareAt(radiusMm.high).length, high: bare.length } }),
         limit: makeNoneAllowed('bareCopperFacesCount', 'ownChoice'),
         places: [
           place,

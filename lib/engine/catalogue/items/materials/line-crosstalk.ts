@@ -163,21 +163,20 @@ function checkAdjacent({ context, conductor, index, zone, limit, places }: Subje
   const at = copper.findIndex(({ layerId }) => layerId === conductor.layerId)
   return [copper[at - 1], copper[at + 1]].flatMap((layer): Outcome[] => {
     if (layer === undefined || layer.layerId === conductor.impedance.referenceLayerId) return []
-    const widths = context.design.features.conductors.flatMap(({ layerId, widthMm }) =>
-      layerId === layer.layerId && widthMm !== null ? [widthMm] : [],
-    )
-    if (widths.length === 0) return []
+    const { widths, unknown } = readWidthsOn(context, layer, places)
+    if (widths.length === 0) return unknown
     const otherMm = Math.max(...widths)
     const couplingAt = (offsetMm: number) => {
       const section = line.addLine(layer.layerId, otherMm, conductor.widthMm, offsetMm)
       return section === null ? null : solveCoupling(section)
     }
     const stacked = couplingAt(0)
-    if (stacked === null) return []
+    if (stacked === null) return unknown
     const what = `near-end crosstalk to ${conductor.name} from ${layer.name} in ${zone.name}`
     const pct = 100 * stacked.nearEndFraction
     if (pct <= limit.value) {
       return [
+        ...unknown,
         decide({
           value: pct,
           limit,
@@ -191,6 +190,7 @@ function checkAdjacent({ context, conductor, index, zone, limit, places }: Subje
     }
     const offsetMm = findLeast((offset) => 100 * (couplingAt(offset)?.nearEndFraction ?? 1) <= limit.value, 0, MOST_MM)
     return [
+      ...unknown,
       cannotTell(
         `the ${what}`,
         {
@@ -205,6 +205,34 @@ function checkAdjacent({ context, conductor, index, zone, limit, places }: Subje
       ),
     ]
   })
+}
+
+/** Widths on a layer, and what is open there: a line of no stated width, or a layer of conductors of which none is listed, may couple by any amount. */
+function readWidthsOn(
+  { design, layersById }: EvaluationContext,
+  { layerId, name }: ZoneResult['layers'][number],
+  places: Outcome['places'],
+): { readonly widths: number[]; readonly unknown: Outcome[] } {
+  const { conductors } = design.features
+  const listed = conductors.filter((conductor) => conductor.layerId === layerId)
+  const layer = layersById.get(layerId)
+  if (listed.length === 0 && layer?.kind === 'conductor' && layer.role !== 'plane') {
+    return { widths: [], unknown: [notComputed(['features', 'conductors'], `a conductor on ${name}`, places, 'typed')] }
+  }
+  return {
+    widths: listed.flatMap(({ widthMm }) => (widthMm === null ? [] : [widthMm])),
+    unknown: listed.flatMap((conductor) =>
+      conductor.widthMm === null
+        ? [
+            notComputed(
+              ['features', 'conductors', conductors.indexOf(conductor), 'widthMm'],
+              `width of ${conductor.name}`,
+              places,
+            ),
+          ]
+        : [],
+    ),
+  }
 }
 
 function refuse(line: ZoneLine, what: string, places: Outcome['places']): Outcome | null {

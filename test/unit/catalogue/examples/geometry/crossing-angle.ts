@@ -1,4 +1,4 @@
-import { getLayer, getOnly, getZone } from '../changes'
+import { getCrossing, getLayer, getOnly, getZone } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const crossingAngleExamples: readonly ItemExample[] = [
@@ -6,14 +6,22 @@ export const crossingAngleExamples: readonly ItemExample[] = [
   {
     name: '45 degrees',
     change: (d) => {
-      Object.assign(getOnly(getOnly(d.features.conductors).crossings), { angleToAxisDeg: 45 })
+      Object.assign(getCrossing(d, 'hinge'), { angleToAxisDeg: 45 })
     },
     expect: 'fails',
   },
   {
     name: 'not measured',
     change: (d) => {
-      Object.assign(getOnly(getOnly(d.features.conductors).crossings), { angleToAxisDeg: null })
+      Object.assign(getCrossing(d, 'hinge'), { angleToAxisDeg: null })
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'a bend that nothing is said to cross, though its conductors’ layer runs through it',
+    change: (d) => {
+      const supply = getOnly(d.features.conductors)
+      supply.crossings = supply.crossings.filter(({ bendId }) => bendId !== 'rocker')
     },
     expect: 'not-computed',
   },

@@ -1,4 +1,4 @@
-import { getOnly } from '../changes'
+import { getCrossing } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const directionChangeInBendExamples: readonly ItemExample[] = [
@@ -6,14 +6,14 @@ export const directionChangeInBendExamples: readonly ItemExample[] = [
   {
     name: 'changes direction in the hinge',
     change: (d) => {
-      getOnly(getOnly(d.features.conductors).crossings).directionChangesInside = true
+      getCrossing(d, 'hinge').directionChangesInside = true
     },
     expect: 'fails',
   },
   {
     name: 'not looked at',
     change: (d) => {
-      getOnly(getOnly(d.features.conductors).crossings).directionChangesInside = null
+      getCrossing(d, 'hinge').directionChangesInside = null
     },
     expect: 'not-computed',
   },

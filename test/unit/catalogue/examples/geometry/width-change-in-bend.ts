@@ -1,4 +1,4 @@
-import { getOnly } from '../changes'
+import { getCrossing } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const widthChangeInBendExamples: readonly ItemExample[] = [
@@ -6,14 +6,14 @@ export const widthChangeInBendExamples: readonly ItemExample[] = [
   {
     name: 'changes width in the hinge',
     change: (d) => {
-      getOnly(getOnly(d.features.conductors).crossings).widthChangesInside = true
+      getCrossing(d, 'hinge').widthChangesInside = true
     },
     expect: 'fails',
   },
   {
     name: 'not looked at',
     change: (d) => {
-      getOnly(getOnly(d.features.conductors).crossings).widthChangesInside = null
+      getCrossing(d, 'hinge').widthChangesInside = null
     },
     expect: 'not-computed',
   },

@@ -21,6 +21,8 @@ export const damageSumExamples: readonly ItemExample[] = [
     name: 'one dynamic bend',
     change: (d) => {
       d.bends = d.bends.filter((bend) => bend.id !== 'rocker')
+      for (const conductor of d.features.conductors)
+        conductor.crossings = conductor.crossings.filter(({ bendId }) => bendId !== 'rocker')
     },
     expect: 'not-applicable',
   },

@@ -39,5 +39,30 @@ export const lineCrosstalkExamples: readonly ItemExample[] = [
     },
     expect: 'cannot-tell',
   },
+  {
+    name: 'a line of no stated width on the layer above',
+    change: (d) => {
+      addLine(d, 0.15)
+      d.construction.zones.find(({ id }) => id === 'arm')?.presence.push(makePresence('l1', 0.5))
+      const line = structuredClone(getOnly(d.features.conductors))
+      d.features.conductors.push({
+        ...line,
+        id: 'upper',
+        name: 'Upper',
+        layerId: 'l1',
+        impedanceOhm: null,
+        widthMm: null,
+      })
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'a layer of conductors above, of which none is listed',
+    change: (d) => {
+      addLine(d, 0.15)
+      d.construction.zones.find(({ id }) => id === 'arm')?.presence.push(makePresence('l1', 0.5))
+    },
+    expect: 'not-computed',
+  },
   { name: 'no impedance stated', expect: 'not-applicable' },
 ]

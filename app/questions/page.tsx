@@ -6,8 +6,8 @@ import { EmptyState } from '@/app/_components/ui/notices'
 import { readPageNumber } from '@/app/_components/ui/page-number'
 import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { paths } from '@/lib/addresses'
-import { isAskedFilter, listQuestions } from '@/lib/data'
-import { COMPARED_DAYS } from '@/lib/review'
+import { listQuestions } from '@/lib/data'
+import { COMPARED_DAYS, QUESTION_FILTERS } from '@/lib/review'
 import { AskedQuestions } from '../_components/questions/asked-questions'
 import { QUESTION_COLUMNS, writeFigures } from '../_components/questions/figures'
 
@@ -27,7 +27,8 @@ const COLUMNS = {
 export default async function QuestionsPage({ searchParams }: QuestionsPageProps) {
   const actor = await requireActor(paths.questions())
   const { show, page: asksFor } = await searchParams
-  const [filter, page] = [typeof show === 'string' && isAskedFilter(show) ? show : 'all', readPageNumber(asksFor)]
+  const filter = QUESTION_FILTERS.find((known) => known === show) ?? 'all'
+  const page = readPageNumber(asksFor)
   const { all, groups, counts, asked } = await listQuestions(actor, filter, page)
   return (
     <>

@@ -127,6 +127,10 @@ export const paths = {
   mailMessage: (mailId: string) => `/workspace/mail/${enc(mailId)}`,
   company: (companyId: string) => `/companies/${enc(companyId)}`,
   companyLimits: (companyId: string) => `/companies/${enc(companyId)}/limits`,
+  /** Of the sheets that are lists of rows. */
+  companySheet: (companyId: string, kind: string) => `/companies/${enc(companyId)}/${enc(kind)}`,
+  sheetVersion: (companyId: string, kind: string, version: number, against?: number) =>
+    `/companies/${enc(companyId)}/versions/${enc(kind)}/${version}${against === undefined ? '' : `?against=${against}`}`,
   companyMatrix: (companyId: string) => `/companies/${enc(companyId)}/matrix`,
   companyFlexTests: (companyId: string) => `/companies/${enc(companyId)}/flex-tests`,
   companyShelf: (companyId: string) => `/companies/${enc(companyId)}/shelf`,

@@ -5,7 +5,7 @@ import { actionInput } from './common'
 import * as companies from './companies'
 import { passkeyConfirmationInput } from './confirmation'
 import * as declarations from './declarations'
-import { importSheetFileInput, saveSheetInput } from './fabrication'
+import { importSheetFileInput, restoreSheetVersionInput, saveSheetInput } from './fabrication'
 import { mailChoicesInput, sendMailAgainInput } from './mail'
 import * as meetings from './meetings'
 import * as people from './people'
@@ -177,6 +177,7 @@ export const ACTS = {
   }),
   saveSheet: act({ input: saveSheetInput, rule: 'sheet:edit', records: ['sheet-saved'] }),
   importSheetFile: act({ input: importSheetFileInput, rule: 'sheet:edit', records: ['sheet-saved'] }),
+  restoreSheetVersion: act({ input: restoreSheetVersionInput, rule: 'sheet:edit', records: ['sheet-saved'] }),
 
   // Revisions: each may leave a signature on other content, which is then voided
   createRevision: act({

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { dateSchema } from '@/lib/engine/design'
 import { DISPLAY_LENGTH_UNITS } from '@/lib/engine/units'
-import { sheetKindSchema } from '@/lib/fabrication'
+import { sheetKindSchema, TABLE_SHEET_KINDS } from '@/lib/fabrication'
 import { optionalTextSchema, recordIdSchema, requestKeySchema, seenVersionSchema } from './common'
 
 /** A new version of a sheet. What it holds is read by the schema of its kind. */
@@ -19,7 +19,7 @@ export type SaveSheetInput = z.infer<typeof saveSheetInput>
 
 export const SHEET_FILE_FORMATS = ['csv', 'xlsx'] as const
 /** Sheets that are lists of rows, and so may come from a file and go into one. */
-const tableKindSchema = z.enum(['matrix', 'shelf', 'flex-tests'])
+const tableKindSchema = z.enum(TABLE_SHEET_KINDS)
 
 /** A file of a sheet's rows, by itself in place of what was kept, or on top of it. */
 const sheetFileFields = {
@@ -54,3 +54,25 @@ export const exportSheetFileInput = z.strictObject({
   unit: z.enum(DISPLAY_LENGTH_UNITS).optional(),
 })
 export type ExportSheetFileInput = z.infer<typeof exportSheetFileInput>
+
+const sheetVersionSchema = z.coerce.number().int('must be a whole number').min(1)
+
+/** One version of a sheet, and the one that it is held against; null is the one in force, or the one before it. */
+export const sheetVersionInput = z.strictObject({
+  companyId: recordIdSchema,
+  kind: tableKindSchema,
+  version: sheetVersionSchema,
+  against: sheetVersionSchema.nullable(),
+})
+
+/** Saves what an earlier version holds as a new one; those between stay. */
+export const restoreSheetVersionInput = z.strictObject({
+  companyId: recordIdSchema,
+  kind: tableKindSchema,
+  version: sheetVersionSchema,
+  seenVersion: seenVersionSchema,
+  issuedOn: dateSchema,
+  note: optionalTextSchema,
+  requestKey: requestKeySchema,
+})
+export type RestoreSheetVersionInput = z.infer<typeof restoreSheetVersionInput>

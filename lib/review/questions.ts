@@ -14,6 +14,10 @@ export interface Question {
 /** The two spans that are compared, each of so many days: our choice, a quarter of a year. */
 export const COMPARED_DAYS = 90
 
+/** Which of the questions that are not closed a list holds. */
+export const QUESTION_FILTERS = ['all', 'overdue', 'own', 'without-owner', 'answered'] as const
+export type QuestionFilter = (typeof QUESTION_FILTERS)[number]
+
 export interface QuestionFigures {
   readonly open: number
   readonly overdue: number

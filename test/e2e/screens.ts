@@ -91,6 +91,7 @@ export function listScreens(scene: ScreenScene): Screen[] {
     { name: 'skua-b-fabrication-fabricator', path: `${skuaB}/fabrication`, as: 'ostrel' },
     { name: 'matrix-seen-by-team', path: `/companies/${scene.brackenfoldId}/matrix`, as: 'designer' },
     { name: 'own-matrix', path: `/companies/${scene.brackenfoldId}/matrix`, as: 'brackenfold' },
+    { name: 'own-matrix-version', path: `/companies/${scene.brackenfoldId}/versions/matrix/1`, as: 'brackenfold' },
     { name: 'own-flex-tests', path: `/companies/${scene.brackenfoldId}/flex-tests`, as: 'brackenfold' },
     { name: 'own-shelf', path: `/companies/${scene.brackenfoldId}/shelf`, as: 'brackenfold' },
     { name: 'panels-seen-by-team', path: `/companies/${scene.brackenfoldId}/panels`, as: 'designer' },

@@ -12,6 +12,7 @@ import { uploadAction } from '@/app/_components/ui/upload-action'
 import { useAction } from '@/app/_components/ui/use-action'
 import type { SavedSheet, SheetFilePreview } from '@/lib/data'
 import { countOf } from '@/lib/engine/units'
+import { RowChanges } from './row-changes'
 
 const importSheetFile = uploadAction<SavedSheet>('sheet-import')
 
@@ -23,9 +24,6 @@ interface FilePreviewProps {
   readonly today: string
   readonly onDiscard: () => void
 }
-
-/** How many rows of each list are spelled out; the counts say how many there are. */
-const MOST_SHOWN = 200
 
 const BAD_ROW_COLUMNS = {
   row: { head: 'Row', isNumeric: true },
@@ -41,7 +39,7 @@ export function FilePreview({ preview, input, seenVersion, today, onDiscard }: F
   const [note, setNote] = useState(`from ${preview.fileName}`)
   const router = useRouter()
   const { send, isPending, refusal } = useAction(importSheetFile)
-  const { added, changed, removed, unchangedCount, goodRowCount, badRowCount, bad, columns } = preview
+  const { added, changed, removed, unchangedCount, goodRowCount, badRowCount, bad } = preview
   const hasChanges = added.length + changed.length + removed.length > 0
   const mayTake = goodRowCount > 0 && (badRowCount === 0 || leaveOutBadRows)
   return (
@@ -83,9 +81,7 @@ export function FilePreview({ preview, input, seenVersion, today, onDiscard }: F
           </CheckboxField>
         </>
       )}
-      <ChangedRows columns={columns} changed={changed} />
-      <RowList title="Added" columns={columns} rows={added} />
-      <RowList title="Removed" columns={columns} rows={removed} />
+      <RowChanges changes={preview} />
       <div className="form-grid">
         <TextField label="Date of issue of the new version" type="date" value={issuedOn} onChange={setIssuedOn} />
         <TextField label="Note on the new version" isOptional value={note} onChange={setNote} />
@@ -107,82 +103,4 @@ export function FilePreview({ preview, input, seenVersion, today, onDiscard }: F
       </div>
     </section>
   )
-}
-
-function RowList({
-  title,
-  columns,
-  rows,
-}: {
-  title: string
-  columns: readonly string[]
-  rows: SheetFilePreview['added']
-}) {
-  if (rows.length === 0) return null
-  return (
-    <details>
-      <summary>
-        {title}: {rows.length} {rows.length === 1 ? 'row' : 'rows'}
-      </summary>
-      <RowTable label={title} columns={columns} rows={rows.slice(0, MOST_SHOWN)} />
-      <Rest count={rows.length - MOST_SHOWN} />
-    </details>
-  )
-}
-
-const getColumnId = (index: number): string => `column ${index}`
-
-function RowTable({
-  label,
-  columns,
-  rows,
-}: {
-  label: string
-  columns: readonly string[]
-  rows: SheetFilePreview['added']
-}) {
-  const tableColumns: Columns = Object.fromEntries(columns.map((head, index) => [getColumnId(index), { head }]))
-  return (
-    <DataTable label={label} columns={tableColumns} frameClassName="preview-frame" isStacked={false}>
-      {rows.map((row) => (
-        <DataRow
-          key={JSON.stringify(row)}
-          columns={tableColumns}
-          cells={Object.fromEntries(columns.map((_, index) => [getColumnId(index), row[index]]))}
-        />
-      ))}
-    </DataTable>
-  )
-}
-
-function ChangedRows({ columns, changed }: { columns: readonly string[]; changed: SheetFilePreview['changed'] }) {
-  if (changed.length === 0) return null
-  return (
-    <details open={changed.length <= 20}>
-      <summary>
-        Changed: {changed.length} {changed.length === 1 ? 'row' : 'rows'}
-      </summary>
-      <ul className="small">
-        {changed.slice(0, MOST_SHOWN).map(({ before, after }) => (
-          <li key={JSON.stringify(after)}>
-            {after[0]}:{' '}
-            {columns
-              .flatMap((column, index) =>
-                before[index] === after[index]
-                  ? []
-                  : [`${column} ${formatCell(before[index])} to ${formatCell(after[index])}`],
-              )
-              .join('; ')}
-          </li>
-        ))}
-      </ul>
-      <Rest count={changed.length - MOST_SHOWN} />
-    </details>
-  )
-}
-
-const formatCell = (text: string | undefined) => (text === undefined || text === '' ? 'nothing' : text)
-
-function Rest({ count }: { count: number }) {
-  return count > 0 ? <p className="small muted">and {count} more</p> : null
 }

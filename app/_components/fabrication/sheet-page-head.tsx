@@ -1,7 +1,8 @@
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { PageHead } from '@/app/_components/ui/section'
+import { paths } from '@/lib/addresses'
 import { type FabricationSheetView, getCompany, listSheetVersions } from '@/lib/data'
-import type { KeptSheetKind } from '@/lib/fabrication'
+import { isTableSheetKind, type KeptSheetKind } from '@/lib/fabrication'
 import { CompanyLinks } from './company-links'
 import { SheetVersion } from './sheet-version'
 import { VersionList } from './version-list'
@@ -28,7 +29,14 @@ export async function SheetPageHead({ address, kind, sheet, title, toEditors, to
       <PageHead title={title} over={company.name} under={mayEdit ? toEditors : toReaders} />
       <CompanyLinks companyId={company.id} may={may} />
       {current !== null && <SheetVersion sheet={current} />}
-      <VersionList versions={versions} />
+      <VersionList
+        versions={versions}
+        hrefOf={
+          sheet.mayOpenVersions && isTableSheetKind(kind)
+            ? (version) => paths.sheetVersion(company.id, kind, version)
+            : null
+        }
+      />
     </>
   )
 }

@@ -1,8 +1,8 @@
 import Link from 'next/link'
 import { paths } from '@/lib/addresses'
-import type { AskedFilter, QuestionsView } from '@/lib/data'
+import type { QuestionsView } from '@/lib/data'
 import { countOf } from '@/lib/engine/units'
-import { THREAD_KIND_WORDS } from '@/lib/review'
+import { QUESTION_FILTERS, type QuestionFilter, THREAD_KIND_WORDS } from '@/lib/review'
 import { type Columns, DataRow, DataTable } from '../ui/data-table'
 import { EmptyState } from '../ui/notices'
 import { PageLinks } from '../ui/page-links'
@@ -18,7 +18,7 @@ const COLUMNS = {
   rounds: { head: 'Rounds so far', isNumeric: true },
 } satisfies Columns
 
-const FILTERS: Readonly<Record<AskedFilter, string>> = {
+const FILTER_LABELS: Readonly<Record<QuestionFilter, string>> = {
   all: 'All',
   overdue: 'Overdue',
   own: 'Mine to answer',
@@ -29,7 +29,7 @@ const FILTERS: Readonly<Record<AskedFilter, string>> = {
 interface AskedQuestionsProps {
   readonly counts: QuestionsView['counts']
   readonly asked: QuestionsView['asked']
-  readonly show: AskedFilter
+  readonly show: QuestionFilter
   /** From 1 */
   readonly page: number
 }
@@ -39,14 +39,14 @@ export function AskedQuestions({ counts, asked: { rows, total }, show: chosen, p
   return (
     <PageSection title="Not closed">
       <nav aria-label="Which questions" className="choices no-print">
-        {Object.entries(FILTERS).map(([show, label]) => (
+        {QUESTION_FILTERS.map((show) => (
           <Link
             key={show}
             className="choice"
             href={paths.questions(show)}
             aria-current={show === chosen ? 'page' : undefined}
           >
-            {label} <span className="count">{counts[show as AskedFilter]}</span>
+            {FILTER_LABELS[show]} <span className="count">{counts[show]}</span>
           </Link>
         ))}
       </nav>

@@ -27,13 +27,15 @@ export function getSheet<K extends KeptSheetKind>(
   kind: K,
 ): Promise<FabricationSheetView<FabricationSheetContent<K>>> {
   return read(actor, async ({ tx, rights }) => {
-    const { company, mayEdit } = await requireCompany(tx, rights, companyId, SHEET_VIEW_ACTIONS[kind])
+    const { company, may, mayEdit } = await requireCompany(tx, rights, companyId, SHEET_VIEW_ACTIONS[kind])
+    const mayOpenVersions = may('company:view-versions')
     const record = await loadSheet(tx, company.id, kind)
-    if (record === null) return { company: toCompanyView(company), mayEdit, current: null }
+    if (record === null) return { company: toCompanyView(company), mayEdit, mayOpenVersions, current: null }
     const names = await loadNames(tx, [record.setById])
     return {
       company: toCompanyView(company),
       mayEdit,
+      mayOpenVersions,
       current: { ...toVersionView(record, names), content: record.content },
     }
   })
@@ -47,17 +49,26 @@ export function listSheetVersions(
 ): Promise<readonly FabricationSheetVersionView[]> {
   return read(actor, async ({ tx, rights }) => {
     const { company } = await requireCompany(tx, rights, companyId, SHEET_VIEW_ACTIONS[kind])
-    const rows = await tx.fabricationSheet.findMany({
-      where: { companyId: company.id, kind },
-      orderBy: { version: 'desc' },
-      select: { version: true, issuedOn: true, note: true, setById: true, setAt: true },
-    })
-    const names = await loadNames(
-      tx,
-      rows.map(({ setById }) => setById),
-    )
-    return rows.map((row) => toVersionView(row, names))
+    return findVersions(tx, company.id, kind)
   })
+}
+
+/** Newest first. */
+export async function findVersions(
+  tx: TransactionClient,
+  companyId: string,
+  kind: KeptSheetKind,
+): Promise<readonly FabricationSheetVersionView[]> {
+  const rows = await tx.fabricationSheet.findMany({
+    where: { companyId, kind },
+    orderBy: { version: 'desc' },
+    select: { version: true, issuedOn: true, note: true, setById: true, setAt: true },
+  })
+  const names = await loadNames(
+    tx,
+    rows.map(({ setById }) => setById),
+  )
+  return rows.map((row) => toVersionView(row, names))
 }
 
 type VersionRow = Pick<FabricationSheetVersionView, 'version' | 'issuedOn' | 'note'> & {

@@ -7,6 +7,7 @@ import {
   isOpenStage,
   type Question,
   type QuestionFigures,
+  type QuestionFilter,
   summariseQuestions,
   THREAD_KINDS,
   THREAD_STATES,
@@ -53,20 +54,19 @@ interface QuestionGroup {
 }
 
 /** Which of the questions that are not closed a list holds. */
-const ASKED_KEPT = {
+const ASKED_KEPT: Readonly<Record<QuestionFilter, (question: AskedQuestion) => boolean>> = {
   all: () => true,
-  overdue: ({ isOverdue }: AskedQuestion) => isOverdue,
-  own: ({ isOwn, state }: AskedQuestion) => isOwn && state === 'open',
-  'without-owner': ({ ownerId, state }: AskedQuestion) => ownerId === null && state === 'open',
-  answered: ({ state }: AskedQuestion) => state === 'answered',
-} as const
-export type AskedFilter = keyof typeof ASKED_KEPT
+  overdue: ({ isOverdue }) => isOverdue,
+  own: ({ isOwn, state }) => isOwn && state === 'open',
+  'without-owner': ({ ownerId, state }) => ownerId === null && state === 'open',
+  answered: ({ state }) => state === 'answered',
+}
 
 export interface QuestionsView {
   readonly all: QuestionFigures
   readonly groups: readonly QuestionGroup[]
   /** How many each filter keeps, on all pages. */
-  readonly counts: Readonly<Record<AskedFilter, number>>
+  readonly counts: Readonly<Record<QuestionFilter, number>>
   /** Overdue ones first, then by due day, then the oldest. */
   readonly asked: Paged<AskedQuestion>
 }
@@ -77,10 +77,10 @@ const DAY_MS = 86_400_000
  * Questions of all projects that the person may see: what is open, and what it took until the others were agreed. Figures and counts
  * are of all of them; those that are not closed come one page at a time.
  *
- * @param filter  which of those that are not closed; an unknown one keeps all
+ * @param filter  which of those that are not closed
  * @param page  from 1; after the last one there are no rows
  */
-export function listQuestions(actor: Actor, filter: string = 'all', page = 1): Promise<QuestionsView> {
+export function listQuestions(actor: Actor, filter: QuestionFilter = 'all', page = 1): Promise<QuestionsView> {
   return read(actor, async ({ tx, rights }) => {
     const rows = await tx.thread.findMany({
       where: { revision: { project: { memberships: { some: { userId: rights.userId } } } } },
@@ -90,7 +90,7 @@ export function listQuestions(actor: Actor, filter: string = 'all', page = 1): P
     const at = now().toISOString()
     const found = rows.flatMap((row) => toFound(rights, row) ?? [])
     const asked = found.flatMap((one) => toAsked(one, rights, at) ?? []).sort(byUrgency)
-    const kept = asked.filter(ASKED_KEPT[isAskedFilter(filter) ? filter : 'all'])
+    const kept = asked.filter(ASKED_KEPT[filter])
     const shown = takePage(kept, page)
     const names = await loadNames(
       tx,
@@ -130,8 +130,6 @@ export function listQuestions(actor: Actor, filter: string = 'all', page = 1): P
     }
   })
 }
-
-export const isAskedFilter = (word: string): word is AskedFilter => Object.hasOwn(ASKED_KEPT, word)
 
 const PARTS = {
   id: true,

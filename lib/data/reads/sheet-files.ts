@@ -1,10 +1,10 @@
 import 'server-only'
 import type { FlexTestRow } from '@/lib/engine/flex-tests'
 import {
-  compareRows,
   type FabricationTable,
   type FileReading,
   findHeadingRow,
+  listTableChanges,
   type MatrixRow,
   readTableFile,
   SHEET_NAMES,
@@ -12,7 +12,6 @@ import {
   type ShelfRow,
   type TableSheetKind,
   writeTable,
-  writeTexts,
 } from '@/lib/fabrication'
 import type { ExportSheetFileInput, PreviewSheetFileInput } from '@/lib/inputs'
 import { readCsv, readXlsx, writeCsv, writeXlsx } from '@/lib/spreadsheet'
@@ -27,7 +26,7 @@ export type Row = MatrixRow | ShelfRow | FlexTestRow
 type GoodReading = Extract<FileReading<Row>, { readonly ok: true }>
 
 /** All kinds of rows go through the same code; each by its own table. */
-const tableOf = (kind: TableSheetKind) => SHEET_TABLES[kind] as unknown as FabricationTable<Row>
+export const tableOf = (kind: TableSheetKind) => SHEET_TABLES[kind] as unknown as FabricationTable<Row>
 
 /** What a file would do to the sheet, bad rows named. Writes nothing; taking it over is `importSheetFile`. */
 export function previewSheetFile(actor: Actor, input: PreviewSheetFileInput): Promise<ActResult<SheetFilePreview>> {
@@ -37,11 +36,8 @@ export function previewSheetFile(actor: Actor, input: PreviewSheetFileInput): Pr
       const stored = await loadSheet(tx, company.id, input.kind)
       return { version: stored?.version ?? 0, before: (stored?.content.rows ?? []) as readonly Row[] }
     })
-    const table = tableOf(input.kind)
     const reading = readFile(input)
     const rows = mergeRows(input, before, reading)
-    const changes = compareRows(before, rows, table.keyOf)
-    const texts = (row: Row | undefined) => (row === undefined ? [] : writeTexts(table, row))
     return {
       fileName: input.fileName,
       seenVersion: version,
@@ -50,11 +46,7 @@ export function previewSheetFile(actor: Actor, input: PreviewSheetFileInput): Pr
       badRowCount: reading.rowCount - reading.rows.length,
       bad: reading.bad.map(({ line, column, text, reason }) => ({ line, column, text, reason })),
       unknownColumns: reading.unknownColumns,
-      columns: table.columns.map(({ title }) => title),
-      added: changes.added.map((index) => texts(rows[index])),
-      changed: changes.changed.map(([from, to]) => ({ before: texts(before[from]), after: texts(rows[to]) })),
-      removed: changes.removed.map((index) => texts(before[index])),
-      unchangedCount: changes.unchanged,
+      ...listTableChanges(tableOf(input.kind), before, rows),
     }
   })
 }

@@ -101,6 +101,17 @@ export async function loadSheet<K extends KeptSheetKind>(
   return row === null ? null : reviveSheet(kind, row)
 }
 
+/** A version that is or was in force; null where there is none of that number. */
+export async function loadSheetVersion<K extends KeptSheetKind>(
+  tx: TransactionClient,
+  companyId: string,
+  kind: K,
+  version: number,
+): Promise<FabricationSheetRecord<K> | null> {
+  const row = await tx.fabricationSheet.findFirst({ where: { companyId, kind, version } })
+  return row === null ? null : reviveSheet(kind, row)
+}
+
 interface NamedCompany {
   readonly id: string
   readonly name: string

@@ -1,5 +1,14 @@
 /** Sheets that a fabricator keeps, and a revision against them. */
-import type { CapabilityCounts, CapabilityVerdict, OrderAdvice, ShelfCounts, ShelfState } from '@/lib/fabrication'
+import type {
+  CapabilityCounts,
+  CapabilityVerdict,
+  FabricationSheetContent,
+  OrderAdvice,
+  ShelfCounts,
+  ShelfState,
+  TableChanges,
+  TableSheetKind,
+} from '@/lib/fabrication'
 import type { Sharing } from '@/lib/review'
 import type { CompanyView, PersonView } from './people'
 
@@ -16,8 +25,34 @@ export interface FabricationSheetVersionView {
 export interface FabricationSheetView<C> {
   readonly company: CompanyView
   readonly mayEdit: boolean
+  /** Earlier versions are for the fabricator's own people. */
+  readonly mayOpenVersions: boolean
   /** Null where the fabricator has not said anything yet. */
   readonly current: (FabricationSheetVersionView & { readonly content: C }) | null
+}
+
+/** A sheet that is a list of rows, with its kind. */
+export type SheetTable = {
+  readonly [K in TableSheetKind]: { readonly kind: K; readonly content: FabricationSheetContent<K> }
+}[TableSheetKind]
+
+/** One version of a sheet that is a list of rows, held against another one. */
+export interface SheetVersionView {
+  readonly company: CompanyView
+  readonly mayRestore: boolean
+  readonly version: FabricationSheetVersionView
+  readonly sheet: SheetTable
+  readonly newestVersion: number
+  /** All others, newest first. */
+  readonly others: readonly FabricationSheetVersionView[]
+  /** From the earlier of the two to the later; null where there is no other version. */
+  readonly comparison: {
+    readonly from: number
+    readonly to: number
+    readonly rows: TableChanges
+    /** Of a shelf, where it differs; days, null is not stated. */
+    readonly buildTimeDays: { readonly before: number | null; readonly after: number | null } | null
+  } | null
 }
 
 /** A cell of a file that cannot be taken. */
@@ -30,7 +65,7 @@ export interface BadCellView {
 }
 
 /** What a file would do to a sheet; nothing of it is done. */
-export interface SheetFilePreview {
+export interface SheetFilePreview extends TableChanges {
   readonly fileName: string
   /** The version that it is held against. */
   readonly seenVersion: number
@@ -40,12 +75,6 @@ export interface SheetFilePreview {
   readonly bad: readonly BadCellView[]
   /** Headings of the file that the sheet does not know, and that are passed over. */
   readonly unknownColumns: readonly string[]
-  /** Headings of the sheet, for the rows below. */
-  readonly columns: readonly string[]
-  readonly added: readonly (readonly string[])[]
-  readonly changed: readonly { readonly before: readonly string[]; readonly after: readonly string[] }[]
-  readonly removed: readonly (readonly string[])[]
-  readonly unchangedCount: number
 }
 
 /** Where one value of the design falls with one fabricator. */

@@ -7,7 +7,17 @@ export { FLEX_TEST_TABLE } from './flex-test-table'
 export { MATRIX_TABLE } from './matrix-table'
 export * from './read-table'
 export { SHELF_TABLE } from './shelf-table'
+export { listTableChanges, type TableChanges } from './table-changes'
 
 /** Sheets that are lists of rows, and so can be a grid and a file. */
-export const SHEET_TABLES = { matrix: MATRIX_TABLE, shelf: SHELF_TABLE, 'flex-tests': FLEX_TEST_TABLE } as const
-export type TableSheetKind = keyof typeof SHEET_TABLES
+export const TABLE_SHEET_KINDS = ['matrix', 'shelf', 'flex-tests'] as const
+export type TableSheetKind = (typeof TABLE_SHEET_KINDS)[number]
+export const SHEET_TABLES = {
+  matrix: MATRIX_TABLE,
+  shelf: SHELF_TABLE,
+  'flex-tests': FLEX_TEST_TABLE,
+} as const satisfies Record<TableSheetKind, unknown>
+
+export function isTableSheetKind(kind: string): kind is TableSheetKind {
+  return Object.hasOwn(SHEET_TABLES, kind)
+}

@@ -34,6 +34,7 @@ export interface ActionSubjects {
   'company:view-matrix': CompanySubject
   'company:view-shelf': CompanySubject
   'company:view-rates': CompanySubject
+  'company:view-versions': CompanySubject
   'company:admit': CompanySubject
   'company:take-part': CompanySubject
   'company:share': CompanySubject

@@ -30,6 +30,12 @@ export const COMPANIES_RULES = {
     mayNot: "see this fabricator's rates and panel formats",
     rule: ofCompany({ own: COMPANY_ROLES, team: ({ rates }) => rates === 'shown' }),
   },
+  // What is shown is the version in force: what was stated before, or withdrawn, stays with the company.
+  'company:view-versions': {
+    subject: 'company',
+    mayNot: "open earlier versions of this fabricator's sheets",
+    rule: ofCompany({ own: COMPANY_ROLES }),
+  },
   // Somebody has to name the first administrator; each admission is in the trail.
   'company:admit': {
     subject: 'company',

@@ -60,10 +60,13 @@ export const COMPANY_WORDS = {
     subject: 'company',
     sentence: (details) => `confirmed that ${details.text('company')} is ${details.text('into')}`,
   }),
-  'sheet-saved': word<{ sheet: string; version: number; issuedOn: string; changes: string }>()({
+  'sheet-saved': word<{ sheet: string; version: number; issuedOn: string; changes: string; restored?: number }>()({
     subject: 'sheet',
-    sentence: (details) =>
-      `saved version ${details.text('version')} of the ${details.text('sheet')} (issued ${details.text('issuedOn')})`,
+    sentence: (details) => {
+      const restored = details.text('restored')
+      const source = restored === '' ? '' : `, restored from version ${restored}`
+      return `saved version ${details.text('version')} of the ${details.text('sheet')} (issued ${details.text('issuedOn')})${source}`
+    },
   }),
   // Of a fabricator's limit the key alone is recorded: people read the trail to whom the fabricator does not show it.
   'limit-set': word<{ key: string; value?: number; before?: number | null; note?: string }>()({

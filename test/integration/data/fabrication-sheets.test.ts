@@ -79,6 +79,87 @@ describeOnBothDatabases('sheets that a fabricator keeps', () => {
     })
   })
 
+  describe('opening, comparing and restoring one', () => {
+    const SHELF = { kind: 'shelf' as const }
+    const shelf = (buildTimeDays: number | null, seenVersion: number, note: string) =>
+      data.saveSheet(team.fabricator, {
+        companyId: team.companies.brackenfold,
+        ...SHELF,
+        seenVersion,
+        issuedOn: '2026-11-02',
+        note,
+        content: { buildTimeDays, rows: [] },
+      })
+    const open = (actor: data.Actor, version: number | string, against: string | null = null, kind = 'shelf') =>
+      data.getSheetVersion(actor, team.companies.brackenfold, { kind, version: String(version), against })
+    const restore = (version: number, seenVersion: number, actor = team.fabricator) =>
+      data.restoreSheetVersion(actor, {
+        companyId: team.companies.brackenfold,
+        ...SHELF,
+        version,
+        seenVersion,
+        issuedOn: '2026-11-20',
+        note: `as version ${version}`,
+      })
+
+    it('shows what it held, and what differs from the newest one or any other', async () => {
+      await expectDone(shelf(20, 0, 'first'))
+      await expectDone(shelf(25, 1, 'slower'))
+      await expectDone(shelf(25, 2, 'said again'))
+      expect(await open(team.fabricator, 1)).toMatchObject({
+        version: { version: 1, note: 'first' },
+        sheet: { kind: 'shelf', content: { buildTimeDays: 20 } },
+        newestVersion: 3,
+        others: [{ version: 3 }, { version: 2 }],
+        comparison: { from: 1, to: 3, buildTimeDays: { before: 20, after: 25 } },
+        mayRestore: true,
+      })
+      // The newest is held against the one before it; the later of two is always the one after.
+      expect((await open(team.fabricator, 3)).comparison).toMatchObject({ from: 2, to: 3, buildTimeDays: null })
+      expect((await open(team.fabricator, 3, '1')).comparison).toMatchObject({ from: 1, to: 3 })
+      const rows = (await open(team.fabricator, 1, '2', 'matrix')).comparison?.rows
+      expect([rows?.added.length, rows?.changed.length, rows?.removed.length, rows?.unchangedCount]).toEqual([
+        1, 0, 0, 1,
+      ])
+    })
+
+    it('is for the fabricator’s own people: the team sees the version in force alone', async () => {
+      expect((await data.getSheet(team.fabricator, team.companies.brackenfold, 'shelf')).mayOpenVersions).toBe(true)
+      expect((await data.getSheet(team.lead, team.companies.brackenfold, 'shelf')).mayOpenVersions).toBe(false)
+      await expect(open(team.lead, 1)).rejects.toThrow(data.NotAllowedError)
+      for (const actor of [team.rivalFabricator, team.outsider]) {
+        await expect(open(actor, 1)).rejects.toThrow(data.NotFoundError)
+      }
+    })
+
+    it('is not found where there is none', async () => {
+      for (const [version, against, kind] of [
+        [9, null, 'shelf'],
+        ['0', null, 'shelf'],
+        ['one', null, 'shelf'],
+        [1, '9', 'shelf'],
+        [1, '1', 'shelf'],
+        [1, null, 'process-rates'],
+      ] as const) {
+        await expect(open(team.fabricator, version, against, kind)).rejects.toThrow(data.NotFoundError)
+      }
+      await expect(restore(9, 3)).rejects.toThrow(data.NotFoundError)
+    })
+
+    it('comes back as a new version, with those between kept, and the trail says whose content it is', async () => {
+      const before = await count(team.companies.brackenfold)
+      expect(await expectRefused(restore(1, 2))).toMatchObject({ kind: 'stale', currentVersion: 3 })
+      expect(await expectRefused(restore(2, 3))).toMatchObject({ issues: [{ code: 'nothing-to-restore' }] })
+      expect(await count(team.companies.brackenfold)).toBe(before)
+      expect(await expectDone(restore(1, 3))).toEqual({ version: 4 })
+      const now = await data.getSheet(team.lead, team.companies.brackenfold, 'shelf')
+      expect(now.current).toMatchObject({ version: 4, content: { buildTimeDays: 20 }, note: 'as version 1' })
+      expect(await count(team.companies.brackenfold)).toBe(before + 1)
+      const records = await db().trailRecord.findMany({ where: { action: 'sheet-saved', subjectId: 'shelf/4' } })
+      expect(records.map(({ detailsJson }) => JSON.parse(detailsJson))).toMatchObject([{ version: 4, restored: 1 }])
+    })
+  })
+
   describe('files', () => {
     const file = (text: string) => ({
       companyId: team.companies.brackenfold,

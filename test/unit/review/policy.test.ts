@@ -110,6 +110,7 @@ const MAY: Record<Action, readonly ActorName[]> = {
   'company:view-matrix': ['LEAD', 'MEMBER', ...OWN],
   'company:view-shelf': ['LEAD', 'MEMBER', ...OWN],
   'company:view-rates': ['LEAD', 'MEMBER', ...OWN],
+  'company:view-versions': [...OWN],
   'company:admit': ['FABRICATOR', 'ADMIN'],
   'company:take-part': ['FABRICATOR'],
   'company:share': ['FABRICATOR'],

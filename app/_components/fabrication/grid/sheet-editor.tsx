@@ -22,7 +22,7 @@ import { FabricationGrid } from './fabrication-grid'
 import { SaveState } from './save-state'
 import { useSheetGrid } from './use-sheet-grid'
 
-type Row = MatrixRow | ShelfRow | FlexTestRow
+export type Row = MatrixRow | ShelfRow | FlexTestRow
 
 export type EditedSheet =
   | { readonly kind: 'matrix'; readonly content: MatrixContent }

@@ -11,13 +11,13 @@ import {
   SHEET_NAMES,
   shelfRowKey,
 } from '@/lib/fabrication'
-import type { SaveSheetInput } from '@/lib/inputs'
+import type { RestoreSheetVersionInput, SaveSheetInput } from '@/lib/inputs'
 import { type WriteContext, write } from '../../consequences/write'
 import { loadNames } from '../../reads/fabrication-sheets'
 import { type Actor, requireCompany } from '../../records/authorization'
-import { loadSheet, reviveSheet } from '../../records/sheet-records'
+import { loadSheet, loadSheetVersion, reviveSheet } from '../../records/sheet-records'
 import type { TransactionClient } from '../../store/client'
-import { refuseInvalid, refuseStale } from '../../store/errors'
+import { NotFoundError, refuseField, refuseInvalid, refuseStale } from '../../store/errors'
 import type { ActResult, ChangeSince } from '../../views'
 
 export interface SavedSheet {
@@ -38,14 +38,38 @@ export function saveSheet(actor: Actor, input: SaveSheetInput): Promise<ActResul
   )
 }
 
+/** Saves what an earlier version holds as a new one; a version that says what the newest one says is refused. */
+export function restoreSheetVersion(actor: Actor, input: RestoreSheetVersionInput): Promise<ActResult<SavedSheet>> {
+  return write(actor, 'restore-sheet-version', input, (context) => {
+    const { tx } = context
+    return storeSheet(
+      context,
+      input,
+      async (before) => {
+        const earlier = await loadSheetVersion(tx, input.companyId, input.kind, input.version)
+        if (earlier === null) throw new NotFoundError('version')
+        if (isSame(before, earlier.content)) {
+          refuseField('version', 'nothing-to-restore', `${input.version} says the same as the newest version`)
+        }
+        return earlier.content
+      },
+      input.version,
+    )
+  })
+}
+
 /**
  * Stores a new version within a write, for a person who keeps the sheet and saw its newest version.
  * @param makeContent  what it holds, from what it held; may refuse
+ * @param restored  the earlier version whose content it is
  */
 export async function storeSheet<K extends KeptSheetKind>(
   { tx, rights, at, record }: WriteContext,
   input: Omit<SaveSheetInput, 'content' | 'kind'> & { readonly kind: K },
-  makeContent: (before: FabricationSheetContent<K> | null) => FabricationSheetContent<K>,
+  makeContent: (
+    before: FabricationSheetContent<K> | null,
+  ) => FabricationSheetContent<K> | Promise<FabricationSheetContent<K>>,
+  restored?: number,
 ): Promise<SavedSheet> {
   const { company } = await requireCompany(tx, rights, input.companyId, 'sheet:edit')
   const { kind, issuedOn, note } = input
@@ -55,7 +79,7 @@ export async function storeSheet<K extends KeptSheetKind>(
     const changes = await listChangesSince(tx, company.id, kind, input.seenVersion)
     refuseStale(input.seenVersion, version, changes, `the ${SHEET_NAMES[kind]}`)
   }
-  const content = makeContent(stored?.content ?? null)
+  const content = await makeContent(stored?.content ?? null)
   const summary = describeContentChanges(kind, stored?.content ?? null, content)
   if (stored !== null && summary === null && stored.issuedOn === issuedOn && stored.note === note) return { version }
   const next = version + 1
@@ -68,7 +92,13 @@ export async function storeSheet<K extends KeptSheetKind>(
     subject: { kind: 'sheet', id: `${kind}/${next}` },
     companyId: company.id,
     // Neither contents nor note: the trail is read by people to whom the fabricator does not show the sheet.
-    details: { sheet: SHEET_NAMES[kind], version: next, issuedOn, changes: summary ?? 'date or note' },
+    details: {
+      sheet: SHEET_NAMES[kind],
+      version: next,
+      issuedOn,
+      changes: summary ?? 'date or note',
+      ...(restored === undefined ? {} : { restored }),
+    },
   })
   return { version: next }
 }

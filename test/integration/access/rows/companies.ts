@@ -59,6 +59,31 @@ export const COMPANY_ROWS: readonly AccessRow[] = [
     seenBy: 'brackenfold',
   },
   {
+    name: 'getSheetVersion',
+    run: (a, s) =>
+      data.getSheetVersion(a, s.team.companies.brackenfold, { kind: 'shelf', version: '1', against: null }),
+    reached: 'ok',
+    may: [],
+    // No version was saved: those who may open versions find none.
+    otherwise: Object.fromEntries(BRACKENFOLD.map((person) => [person, 'not-found'])),
+    seenBy: 'brackenfold',
+  },
+  {
+    name: 'restoreSheetVersion',
+    run: (a, s) =>
+      data.restoreSheetVersion(a, {
+        companyId: s.team.companies.brackenfold,
+        kind: 'shelf',
+        version: 1,
+        seenVersion: UNSEEN,
+        issuedOn: '2026-11-02',
+        note: '',
+      }),
+    reached: 'stale',
+    may: KEEPERS,
+    seenBy: 'brackenfold',
+  },
+  {
     name: 'saveSheet',
     run: (a, s) =>
       data.saveSheet(a, {

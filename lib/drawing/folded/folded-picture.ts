@@ -1,6 +1,14 @@
 import type { LengthUnit } from '@/lib/engine'
-import { type FoldStep, normalOf, type ShapeBody, type ShapeRole } from '@/lib/engine/folding'
-import { asEntered, countOf, digitsOfResultLength, getShownUnit, withUnit, withUnitInHead } from '@/lib/engine/units'
+import { type FoldStep, normalOf, type RoomSide, type ShapeBody, type ShapeRole } from '@/lib/engine/folding'
+import {
+  asEntered,
+  countOf,
+  digitsOfResultLength,
+  formatEnteredLength,
+  getShownUnit,
+  withUnit,
+  withUnitInHead,
+} from '@/lib/engine/units'
 import type { Palette } from '../palette'
 import { type DrawingNode, makeNode, type Picture, roundPx } from '../picture'
 import { orderByDepth, type SeenPoint } from './depth-order'
@@ -42,13 +50,16 @@ export interface FoldedState {
   readonly steps: readonly FoldStep[]
   /** As `shapeFold`. */
   readonly made: number
+  /** Box and room of the part folded whole, as the checklist measures them. */
+  readonly room: readonly RoomSide[]
 }
 
 /** The folded part in parallel projection: what is in front hides what is behind. Null where there is nothing to draw. */
 export function drawFolded(
-  { bodies, steps, made }: FoldedState,
+  state: FoldedState,
   { palette, widthPx, view, unit: chosen = 'mm' }: FoldedPictureOptions,
 ): Picture | null {
+  const { bodies, steps, made } = state
   const seen = makeSeen(view)
   const faces = bodies.flatMap(({ role, faces: all }) =>
     all.flatMap(({ corners, isEdge }) => {
@@ -95,11 +106,9 @@ export function drawFolded(
     ]
   })
   const unit = getShownUnit('mm', chosen)
-  const sizes = sizesOf(bodies)
-  const digits = (mm: number) => digitsOfResultLength(mm, 'mm', unit)
   return {
     title: 'Part folded',
-    description: `${describeFoldState(steps, made)} It fills a box of ${sizes.slice(0, 2).map(digits).join(' × ')} × ${withUnit(digits(sizes[2] ?? 0), unit)}. Parallel projection; bends are true arcs.`,
+    description: `${describeFoldState(steps, made)} ${describeBox(state, unit)} Parallel projection; bends are true arcs.`,
     widthPx,
     heightPx,
     nodes,
@@ -141,6 +150,19 @@ export function describeFoldState(steps: readonly FoldStep[], made: number): str
   const next = steps[whole]
   const done = whole >= steps.length ? 'Folded' : `${whole} of ${countOf(steps.length, 'bend')} made`
   return next !== undefined && made > whole ? `${done}, ${next.name} on the way.` : `${done}.`
+}
+
+/** The box as the checklist has it; halfway through the fold, the one of the picture, whose arcs are of short straight pieces. */
+function describeBox({ bodies, steps, made, room }: FoldedState, unit: LengthUnit): string {
+  const digits = (mm: number) => digitsOfResultLength(mm, 'mm', unit)
+  const box = (sizes: readonly number[]) =>
+    `${sizes.slice(0, -1).map(digits).join(' × ')} × ${withUnit(digits(sizes.at(-1) ?? 0), unit)}`
+  if (made <= 0) return `It fills a box of ${box(sizesOf(bodies))}.`
+  if (made < steps.length) return `It fills a box of about ${box(sizesOf(bodies))}.`
+  const stated = room.flatMap(({ words, roomMm }) =>
+    roomMm === null ? [] : [`${formatEnteredLength(roomMm, 'mm', unit)} ${words}`],
+  )
+  return `It fills a box of ${box(room.map(({ takenMm }) => takenMm))}.${stated.length === 0 ? '' : ` Its room: ${stated.join(', ')}.`}`
 }
 
 function sizesOf(bodies: readonly ShapeBody[]): readonly number[] {

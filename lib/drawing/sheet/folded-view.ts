@@ -60,14 +60,14 @@ export function layFolded(
 }
 
 function draw(
-  { bodies, steps }: SheetFolded,
+  { bodies, steps, room }: SheetFolded,
   view: FoldedViewName,
   widthMm: number,
   unit: LengthUnit,
   palette: Palette,
 ) {
   return drawFolded(
-    { bodies, steps, made: steps.length },
+    { bodies, steps, made: steps.length, room },
     { palette, widthPx: widthMm / MM_PER_PX, view: FOLDED_VIEWS[view], unit },
   )
 }

@@ -1,7 +1,8 @@
 /** A design folded: its plan, thickness and bends brought to what `lib/fold` folds. */
 export { type ExactCurve, type ExactSolid, type ExactSurface, normalOf, type Vector } from '@/lib/fold'
 export { checkFold, type Foldable, type FoldableDesign, findOrder, listChains, prepareFolding } from './fold-design'
-export { measureFoldedBox, missTarget, placeConnectorEnd } from './fold-fit'
+export { missTarget, placeConnectorEnd } from './fold-fit'
+export { measureRoom, ROOM_SIDES, type RoomSide } from './folded-room'
 export {
   type FoldStep,
   listFoldSteps,

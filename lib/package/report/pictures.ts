@@ -16,7 +16,7 @@ import {
 import type { Bend, Design, Evaluation, ZoneResult } from '@/lib/engine'
 import { findMaterial } from '@/lib/engine'
 import type { FlexTestSet } from '@/lib/engine/flex-tests'
-import { listFoldSteps, prepareFolding, shapeFold } from '@/lib/engine/folding'
+import { listFoldSteps, measureRoom, prepareFolding, shapeFold } from '@/lib/engine/folding'
 
 /** Pictures of one revision in print colours, lengths in micrometres. */
 export interface Pictures {
@@ -53,7 +53,7 @@ export function makePictures(design: Design, results: Evaluation): Pictures {
       const steps = listFoldSteps(design, folding.value)
       const bodies = shapeFold(design, folding.value, steps.length)
       return drawFolded(
-        { bodies, steps, made: steps.length },
+        { bodies, steps, made: steps.length, room: measureRoom(design, folding.value) },
         { palette: PRINT_PALETTE, widthPx, view: FOLDED_VIEWS.oblique },
       )
     },

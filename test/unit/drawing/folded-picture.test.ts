@@ -3,8 +3,9 @@ import { drawFolded, FOLDED_VIEWS, listFoldedLegend, PRINT_PALETTE, toSvg } from
 import { orderByDepth, type SeenPoint } from '@/lib/drawing/folded/depth-order'
 import { makeSeen } from '@/lib/drawing/folded/folded-view'
 import { evaluate } from '@/lib/engine'
-import { listFoldSteps, prepareFolding, shapeFold } from '@/lib/engine/folding'
+import { listFoldSteps, measureRoom, prepareFolding, shapeFold } from '@/lib/engine/folding'
 import { createRandomStream } from '@/lib/engine/numerics'
+import { digitsOfResultLength } from '@/lib/engine/units'
 import { listFoldedBodies } from '@/lib/fold'
 import { DEMO_DESIGNS, readDrawnDesign } from '../engine-assembly/demo-design-files'
 import { makeRandomPart } from '../fold/random-parts'
@@ -74,9 +75,10 @@ describe.each(DEMO_DESIGNS)('%s folded', (name) => {
   const folding = prepareFolding(design, zones, bends)
   if (folding.kind !== 'foldable') throw new Error(`${name} cannot be folded`)
   const steps = listFoldSteps(design, folding.value)
-  const draw = (made: number) =>
+  const room = measureRoom(design, folding.value)
+  const draw = (made: number, stripDeg?: number, stated = room) =>
     drawFolded(
-      { bodies: shapeFold(design, folding.value, made), steps, made },
+      { bodies: shapeFold(design, folding.value, made, stripDeg), steps, made, room: stated },
       { palette: PRINT_PALETTE, widthPx: 600, view: FOLDED_VIEWS.oblique },
     )
 
@@ -99,6 +101,16 @@ describe.each(DEMO_DESIGNS)('%s folded', (name) => {
     expect(draw(steps.length)?.description).toMatch(/^Folded\. /u)
     expect(draw(0.5)?.table.rows[0]?.state).toBe('on the way')
     expect(draw(steps.length)?.table.rows.every(({ state }) => state === 'bent')).toBe(true)
+  })
+
+  it('names the box that the checklist compares with the room, however coarsely its arcs are drawn', () => {
+    const [x, y, height] = room.map(({ takenMm }) => digitsOfResultLength(takenMm, 'mm', 'mm'))
+    const stated = room.map((side) => ({ ...side, roomMm: side.field === 'heightMm' ? 61.25 : null }))
+    for (const stripDeg of [2, 30]) {
+      const { description = '' } = draw(steps.length, stripDeg, stated) ?? {}
+      expect(description).toContain(`It fills a box of ${x} × ${y} × ${height} mm. Its room: 61.25 mm in height.`)
+    }
+    expect(draw(0.5)?.description).toContain('a box of about')
   })
 
   it('names each colour that it draws once', () => {

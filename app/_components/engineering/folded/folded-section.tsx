@@ -9,7 +9,7 @@ import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { describeFoldState, drawFolded, FOLDED_VIEWS, type FoldedViewName, SCREEN_PALETTE } from '@/lib/drawing'
 import { callByName } from '@/lib/engine'
 import type { Foldable } from '@/lib/engine/folding'
-import { listFoldSteps, prepareFolding, shapeFold } from '@/lib/engine/folding'
+import { listFoldSteps, measureRoom, prepareFolding, shapeFold } from '@/lib/engine/folding'
 import { useDraft } from '../draft'
 import { PictureView, useWidth } from '../pictures'
 import { FoldLegend } from './fold-legend'
@@ -52,16 +52,17 @@ function Fold({ folding }: { readonly folding: Extract<Foldable, { kind: 'foldab
   // Folded whole until somebody moves the slider; a step that is gone holds nothing back.
   const made = Math.min(chosen ?? steps.length, steps.length)
   const bodies = useMemo(() => shapeFold(evaluatedDesign, folding, made), [evaluatedDesign, folding, made])
+  const room = useMemo(() => measureRoom(evaluatedDesign, folding), [evaluatedDesign, folding])
   const pictureWidthPx = Math.max(PICTURE_WIDTH_PX.least, Math.min(PICTURE_WIDTH_PX.most, widthPx))
   const picture = useMemo(
     () =>
       isInSpace
         ? null
         : drawFolded(
-            { bodies, steps, made },
+            { bodies, steps, made, room },
             { palette: SCREEN_PALETTE, widthPx: pictureWidthPx, view: FOLDED_VIEWS[view], unit },
           ),
-    [isInSpace, bodies, steps, made, pictureWidthPx, view, unit],
+    [isInSpace, bodies, steps, made, room, pictureWidthPx, view, unit],
   )
   return (
     <div ref={ref} className="stack">

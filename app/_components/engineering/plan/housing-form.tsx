@@ -3,7 +3,7 @@
 import { useMemo } from 'react'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { PLAN_FIELDS, type Plan } from '@/lib/engine'
-import { measureFoldedBox, prepareFolding } from '@/lib/engine/folding'
+import { measureRoom, prepareFolding, ROOM_SIDES } from '@/lib/engine/folding'
 import { digitsOfResultLength, getShownUnit, withUnit } from '@/lib/engine/units'
 import { planSchema } from '@/lib/plan'
 import { FieldCell, type FieldValue, FormCells, makePlaces, OptionalChoiceCell } from '../cells'
@@ -13,7 +13,6 @@ import { planOf, withEdit } from './additions'
 type Housing = NonNullable<Plan['housing']>
 
 const NOTHING_KNOWN: Housing = { heldAreaId: null, alongXMm: null, alongYMm: null, heightMm: null }
-const SIDES = ['alongXMm', 'alongYMm', 'heightMm'] as const
 const WORDS = PLAN_FIELDS.housing.fields
 
 /** The room that the folded part has, beside what it takes. */
@@ -41,7 +40,7 @@ export function HousingForm() {
           emptyLabel="the largest"
           onChange={(next) => put('heldAreaId', next)}
         />
-        {SIDES.map((field) => (
+        {ROOM_SIDES.map(({ field }) => (
           <FieldCell
             key={field}
             words={WORDS[field]}
@@ -61,19 +60,19 @@ export function HousingForm() {
 function TakenRoom() {
   const { evaluatedDesign, evaluation } = useDraft().live
   const { unit: chosen } = useLengthUnit()
-  const box = useMemo(() => {
+  const sides = useMemo(() => {
     const folding = prepareFolding(evaluatedDesign, evaluation.zones, evaluation.bends)
-    return folding.kind === 'foldable' ? measureFoldedBox(folding.value) : null
+    return folding.kind === 'foldable' ? measureRoom(evaluatedDesign, folding.value) : null
   }, [evaluatedDesign, evaluation.zones, evaluation.bends])
-  if (box === null) return <p className="small muted">What the part takes is known once it can be folded.</p>
+  if (sides === null) return <p className="small muted">What the part takes is known once it can be folded.</p>
   const unit = getShownUnit('mm', chosen)
-  const [x, y, height] = box.map(({ lowerMm, upperMm }) =>
-    withUnit(digitsOfResultLength((lowerMm + upperMm) / 2, 'mm', unit), unit),
+  const taken = sides.map(
+    ({ takenMm, words }) => `${withUnit(digitsOfResultLength(takenMm, 'mm', unit), unit)} ${words}`,
   )
   return (
     <p className="small">
-      Folded as drawn, with what stands on it, the part takes {x} along x, {y} along y and {height} in height, at
-      nominal radii.
+      Folded as drawn, with what stands on it, the part takes {taken.slice(0, 2).join(', ')} and {taken[2]}, at nominal
+      radii.
     </p>
   )
 }

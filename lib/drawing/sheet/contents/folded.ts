@@ -1,5 +1,5 @@
 import type { Design } from '@/lib/engine'
-import { listFoldSteps, prepareFolding, shapeFold } from '@/lib/engine/folding'
+import { listFoldSteps, measureRoom, prepareFolding, shapeFold } from '@/lib/engine/folding'
 import type { SheetFolded, SheetResults } from './model'
 
 /** Turn of one strip of a bend on paper: coarser than on screen, where it can be looked at closely. */
@@ -12,5 +12,6 @@ export function makeFolded(design: Design, results: SheetResults | null): SheetF
   if (folding.kind !== 'foldable' || folding.value.order.length === 0) return null
   const steps = listFoldSteps(design, folding.value)
   const bodies = shapeFold(design, folding.value, steps.length, STRIP_DEG)
-  return { kind: 'folded', id: 'folded', title: 'Part folded', bodies, steps, leastMm: 180 }
+  const room = measureRoom(design, folding.value)
+  return { kind: 'folded', id: 'folded', title: 'Part folded', bodies, steps, room, leastMm: 180 }
 }

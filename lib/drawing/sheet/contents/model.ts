@@ -1,5 +1,5 @@
 import type { DraftItemResult, Evaluation, ZoneResult } from '@/lib/engine'
-import type { FoldStep, ShapeBody } from '@/lib/engine/folding'
+import type { FoldStep, RoomSide, ShapeBody } from '@/lib/engine/folding'
 import type { Plan } from '@/lib/plan'
 
 /** What stands on a drawing sheet, apart from where. Every text is complete: the layout wraps and never cuts. */
@@ -83,6 +83,7 @@ export interface SheetFolded {
   readonly title: string
   readonly bodies: readonly ShapeBody[]
   readonly steps: readonly FoldStep[]
+  readonly room: readonly RoomSide[]
   readonly leastMm: number
 }
 

@@ -1,4 +1,4 @@
-import { measureFoldedBox } from '../../../folding'
+import { measureRoom, ROOM_SIDES } from '../../../folding'
 import type { Outcome } from '../../../results'
 import { inSentence } from '../../../units'
 import { DESIGN_PLACE } from '../../checks'
@@ -6,12 +6,6 @@ import { decide, makeDesignLimit, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
 import { onFolded } from '../../folding-ground'
 import { BEND_PLACE_INPUTS, SECTION_INPUTS } from '../../item-inputs'
-
-const SIDES = [
-  { field: 'alongXMm', words: 'along x' },
-  { field: 'alongYMm', words: 'along y' },
-  { field: 'heightMm', words: 'in height' },
-] as const
 
 export const foldedEnvelope = defineItem({
   id: 'folded-envelope',
@@ -25,38 +19,39 @@ export const foldedEnvelope = defineItem({
   restsOn: ['plan', ...SECTION_INPUTS, ...BEND_PLACE_INPUTS, 'bends.*.insideFace'],
   decidedWhen: 'layout',
   answeredBy: ['member'],
-  monotone: SIDES.map(({ field }) => ({ path: `plan.housing.${field}`, worse: 'smaller' as const })),
+  monotone: ROOM_SIDES.map(({ field }) => ({ path: `plan.housing.${field}`, worse: 'smaller' as const })),
   check: (context) => {
     const housing = context.design.plan?.housing ?? null
-    const stated = SIDES.filter(({ field }) => (housing?.[field] ?? null) !== null)
-    const open = SIDES.filter((side) => !stated.includes(side)).map(
+    const open = ROOM_SIDES.filter(({ field }) => (housing?.[field] ?? null) === null).map(
       ({ field, words }): Outcome =>
         notComputed(['plan', 'housing', field], `room ${words} for the folded part`, [DESIGN_PLACE], 'typed'),
     )
-    if (stated.length === 0) return open
+    if (open.length === ROOM_SIDES.length) return open
     return [
-      ...onFolded(context, 'the room that the folded part takes', (folding) => {
-        const box = measureFoldedBox(folding)
-        return stated.map(({ field, words }): Outcome => {
-          const extent = box[SIDES.findIndex((side) => side.field === field) as 0]
-          return decide({
-            value: (extent.lowerMm + extent.upperMm) / 2,
-            range: { low: extent.lowerMm, high: extent.upperMm },
-            limit: makeDesignLimit({
-              key: 'foldedRoomMm',
-              value: housing?.[field] ?? 0,
-              unit: 'mm',
-              sense: 'at-most',
-              sourceKey: 'exactArithmetic',
-              name: 'room for the folded part',
-            }),
-            places: [DESIGN_PLACE],
-            what: `folded part ${words}`,
-            equation: 'box of the folded solids, components included',
-            summary: `Folded, the part takes ${inSentence((extent.lowerMm + extent.upperMm) / 2, 'mm')} ${words}; its room is ${inSentence(housing?.[field] ?? 0, 'mm')}.`,
-          })
-        })
-      }),
+      ...onFolded(context, 'the room that the folded part takes', (folding) =>
+        measureRoom(context.design, folding).flatMap(({ words, takenMm, takenRangeMm, roomMm }): Outcome[] =>
+          roomMm === null
+            ? []
+            : [
+                decide({
+                  value: takenMm,
+                  range: takenRangeMm,
+                  limit: makeDesignLimit({
+                    key: 'foldedRoomMm',
+                    value: roomMm,
+                    unit: 'mm',
+                    sense: 'at-most',
+                    sourceKey: 'exactArithmetic',
+                    name: 'room for the folded part',
+                  }),
+                  places: [DESIGN_PLACE],
+                  what: `folded part ${words}`,
+                  equation: 'box of the folded solids, components included',
+                  summary: `Folded, the part takes ${inSentence(takenMm, 'mm')} ${words}; its room is ${inSentence(roomMm, 'mm')}.`,
+                }),
+              ],
+        ),
+      ),
       ...open,
     ]
   },

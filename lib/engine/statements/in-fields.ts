@@ -12,6 +12,7 @@ export function compareFields(design: Design): WrittenTwice[] {
     ...compareEdges(design),
     ...compareCrossings(design),
     ...compareWidths(design),
+    ...compareSpaces(design),
     ...compareRoom(design),
     ...compareDistances(design),
     ...compareMandrels(design),
@@ -112,6 +113,39 @@ function compareWidths({ features, bends, construction }: Design): WrittenTwice[
           agrees: conductor.widthMm <= zone.widthMm,
           readFrom: 'fields',
           places: [placeOf('conductor', conductor), placeOf('bend', bend)],
+        },
+      ]
+    }),
+  )
+}
+
+/** Where the whole area is copper, no space is left between conductors. */
+function compareSpaces({ features, bends, construction }: Design): WrittenTwice[] {
+  return features.conductors.flatMap((conductor, at) =>
+    conductor.crossings.flatMap(({ bendId }): WrittenTwice[] => {
+      const bend = bends.find(({ id }) => id === bendId)
+      const zone = construction.zones.find(({ id }) => id === bend?.zoneId)
+      const layer = construction.layers.find(({ id }) => id === conductor.layerId)
+      const presence = zone?.presence.find(({ layerId }) => layerId === conductor.layerId)
+      if (bend === undefined || zone === undefined || layer?.kind !== 'conductor' || presence === undefined) return []
+      const isWhole = (presence.coverageFraction ?? layer.coverageFraction) === 1
+      if (!isWhole || conductor.spaceMm === null) return []
+      return [
+        {
+          fact: `Space beside ${conductor.name} in ${bend.name}`,
+          one: {
+            where: 'its own field',
+            says: asEntered(conductor.spaceMm, 'mm'),
+            path: ['features', 'conductors', at, 'spaceMm'],
+          },
+          other: {
+            where: `${callByName('zone', zone.name)}`,
+            says: `${layer.name} covers the whole area`,
+            path: ['construction', 'zones', construction.zones.indexOf(zone), 'presence'],
+          },
+          agrees: conductor.spaceMm === 0,
+          readFrom: 'fields',
+          places: [placeOf('conductor', conductor), placeOf('zone', zone)],
         },
       ]
     }),

@@ -126,6 +126,24 @@ const FAULTS: readonly (readonly [fault: string, itemId: string, says: 'fails' |
     },
   ],
   [
+    'a hinge whose conductors have spaces in copper that covers all of it',
+    'statements-agree',
+    'fails',
+    (d) => {
+      for (const each of zoneOf(d, 'hinge').presence)
+        if (layerOf(d, each.layerId).kind === 'conductor') each.coverageFraction = 1
+    },
+  ],
+  [
+    'layers that do not vary at all',
+    'tolerances-given',
+    'fails',
+    (d) => {
+      for (const layer of d.construction.layers)
+        if (layer.kind !== 'unbonded-gap') Object.assign(layer, { tolerancePlusUm: 0, toleranceMinusUm: 0 })
+    },
+  ],
+  [
     'flex tests held at "-"',
     'flex-test-terms',
     'open',

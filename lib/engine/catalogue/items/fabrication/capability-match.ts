@@ -37,6 +37,14 @@ export const capabilityMatch = defineItem({
       return [notComputed(['facts', 'capability'], "comparison with the fabricator's matrix", [DESIGN_PLACE])]
     }
     const { comfortable, stretch, outside, notStated, stretchEntries = [], notStatedEntries = [] } = capability
+    // A matrix that was held against nothing says nothing of the design.
+    if (comfortable + stretch + outside + notStated === 0) {
+      return [
+        notComputed(['facts', 'capability'], 'an entry of the matrix that the design can be held against', [
+          DESIGN_PLACE,
+        ]),
+      ]
+    }
     const compared = decide({
       value: outside,
       // What the fabricator takes on as a stretch is inside today, and outside on a worse day.

@@ -2,7 +2,7 @@ import type { EvaluationContext } from '../../../context'
 import { BRIEF_FIELDS, type Brief, callByName, getFieldInText } from '../../../design'
 import type { Outcome } from '../../../results'
 import { BRIEF_PLACE, placeOf } from '../../checks'
-import { decide, makeDesignLimit, notComputed } from '../../decide'
+import { decide, makeDesignLimit, makeNoneAllowed, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
 import { isOpen } from '../../given'
 import { SECTION_INPUTS } from '../../item-inputs'
@@ -30,7 +30,7 @@ export const tolerancesGiven = defineItem({
   titles: { meets: 'Tolerances are given and can be held', fails: 'A tolerance is tighter than shops hold' },
   appliesTo: { needs: ['zones'], says: 'designs with a zone' },
   limits: Object.values(LIMIT_OF),
-  sourceKeys: ['exactArithmetic'],
+  sourceKeys: ['exactArithmetic', 'ownChoice'],
   restsOn: [
     'brief.toleranceScheme',
     'brief.tolerances.outlineMm',
@@ -58,6 +58,7 @@ export const tolerancesGiven = defineItem({
       .filter((key) => isAsked(key, context))
       .map((key) => checkTolerance(key, context)),
     ...checkThickness(context),
+    ...checkNothing(context),
     ...checkDatums(context),
   ],
   judgment: { evidence: 'The drawing, with its datums and the condition in which it is measured.' },
@@ -100,6 +101,32 @@ function checkTolerance(key: ToleranceKey, context: EvaluationContext): Outcome 
         equation: 'half the width of the tolerance, as typed',
         isTyped: true,
       })
+}
+
+/** Layers and radii that are said not to vary at all: every margin that rests on them would look wider than it is. */
+function checkNothing({ design: { construction, bends } }: EvaluationContext): Outcome[] {
+  const exact = [
+    ...construction.layers.flatMap((layer) =>
+      layer.kind !== 'unbonded-gap' && layer.tolerancePlusUm === 0 && layer.toleranceMinusUm === 0
+        ? [{ name: layer.name, place: placeOf('layer', layer) }]
+        : [],
+    ),
+    ...bends.flatMap((bend) =>
+      bend.radiusToleranceMm === 0 ? [{ name: bend.name, place: placeOf('bend', bend) }] : [],
+    ),
+  ]
+  if (exact.length === 0) return []
+  return [
+    decide({
+      value: exact.length,
+      limit: makeNoneAllowed('tolerancesOfNothingCount', 'ownChoice'),
+      places: exact.map(({ place }) => place),
+      what: 'layers and bends with a tolerance of 0',
+      equation: 'tolerances as typed',
+      isTyped: true,
+      remark: `${exact.map(({ name }) => name).join(', ')}: nothing is made without a tolerance.`,
+    }),
+  ]
 }
 
 /** The layers of a zone add up to a spread: a tighter number on the drawing is a promise that nobody can keep. */

@@ -24,6 +24,22 @@ export const tolerancesGivenExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   {
+    name: 'a layer that is said not to vary',
+    change: (d) => {
+      for (const layer of d.construction.layers)
+        if (layer.id === 'cover-top' && layer.kind !== 'unbonded-gap')
+          Object.assign(layer, { tolerancePlusUm: 0, toleranceMinusUm: 0 })
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'a radius that is said not to vary',
+    change: (d) => {
+      for (const bend of d.bends) bend.radiusToleranceMm = 0
+    },
+    expect: 'fails',
+  },
+  {
     name: 'stiffener open',
     change: (d) => {
       Object.assign(d.brief.tolerances, { stiffenerMm: null })

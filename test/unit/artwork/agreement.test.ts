@@ -45,6 +45,10 @@ describe('artwork and design', () => {
     const item = judge(await readFiles())
     expect(differences(item)).toEqual([])
     expect(item.verdict).not.toBe('meets')
+    // What agrees is still nobody's calculation: somebody has to stand by it.
+    expect(item.outcomes.filter(({ kind }) => kind === 'decided')).toEqual([
+      expect.objectContaining({ isStated: true }),
+    ])
     expect(item.outcomes.flatMap((outcome) => (outcome.kind === 'cannot-tell' ? [outcome.because] : []))).toContain(
       'no file of the artwork is known to be copper',
     )

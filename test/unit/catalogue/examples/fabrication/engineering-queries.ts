@@ -12,5 +12,10 @@ export const engineeringQueriesExamples: readonly ItemExample[] = [
     expect: 'needs-judgment',
   },
   { name: 'one open', facts: { openEngineeringQueries: 1 }, expect: 'fails' },
+  {
+    name: 'no query, and a must-change that is open',
+    facts: { openEngineeringQueries: 0, openMustChangeThreads: 1, daysSinceFabricatorLooked: 3 },
+    expect: 'fails',
+  },
   { name: 'outside a review', expect: 'needs-judgment' },
 ]

@@ -11,6 +11,14 @@ export const foilTypeExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   {
+    name: 'electrodeposited foil that is flexed to install',
+    change: (d) => {
+      getConductorLayer(d, 'l2').materialId = 'copper-ed'
+      for (const bend of d.bends) Object.assign(bend, { use: 'flex-to-install', requiredCycles: null })
+    },
+    expect: 'fails',
+  },
+  {
     name: 'only folds',
     change: makeBendsFolds,
     expect: 'not-applicable',

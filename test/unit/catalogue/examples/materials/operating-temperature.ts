@@ -25,6 +25,13 @@ export const operatingTemperatureExamples: readonly ItemExample[] = [
     expect: 'not-computed',
   },
   {
+    name: 'copper of which no conductor is listed',
+    change: (d) => {
+      d.features.conductors = []
+    },
+    expect: 'not-computed',
+  },
+  {
     name: '160 degC, whatever the current',
     change: (d) => {
       d.brief.operatingMaxDegC = 160

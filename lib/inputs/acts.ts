@@ -199,6 +199,7 @@ export const ACTS = {
 
   // Review
   answerItem: act({ input: review.answerItemInput, rule: 'item:answer', records: ['item-answered'] }),
+  answerItems: act({ input: review.answerItemsInput, rule: 'item:answer', records: ['item-answered'] }),
   attachFile: act({
     input: review.attachFileInput,
     rule: ['item:answer', 'comment:edit', 'review-action:report'],

@@ -33,6 +33,20 @@ export const answerItemInput = z.strictObject({
 })
 export type AnswerItemInput = z.infer<typeof answerItemInput>
 
+/** One answer to several items. An answer that has to say where somebody looked is given item by item. */
+export const answerItemsInput = z.strictObject({
+  revisionId: recordIdSchema,
+  items: z
+    .array(z.strictObject({ itemId: itemIdSchema, seenVersion: seenVersionSchema }))
+    .min(1, 'choose at least one item')
+    .max(100, 'are more than 100')
+    .refine((items) => new Set(items.map(({ itemId }) => itemId)).size === items.length, 'names an item twice'),
+  state: z.enum(['open', 'meets', 'concern', 'not-applicable']),
+  reason: optionalTextSchema,
+  requestKey: requestKeySchema,
+})
+export type AnswerItemsInput = z.infer<typeof answerItemsInput>
+
 export const proposeWaiverInput = z.strictObject({
   revisionId: recordIdSchema,
   itemId: itemIdSchema,

@@ -4,6 +4,7 @@ import { action } from '@/lib/server'
 
 /** What people do to a revision from its review screens. Each names its schema and calls one data function. */
 export const answerItem = action('answerItem')
+export const answerItems = action('answerItems')
 export const proposeWaiver = action('proposeWaiver')
 export const decideWaiver = action('decideWaiver')
 export const removeAttachment = action('removeAttachment')

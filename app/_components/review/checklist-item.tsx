@@ -3,6 +3,7 @@
 import Link from 'next/link'
 import { Fragment } from 'react'
 import { ActionButton } from '@/app/_components/ui/action-button'
+import { CheckboxField } from '@/app/_components/ui/choice-fields'
 import { DecidingLimit, DecidingValue } from '@/app/_components/ui/limit-text'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
@@ -46,6 +47,9 @@ interface ChecklistItemProps {
   context: ItemContext
   isOpen: boolean
   onToggle: (isOpen: boolean) => void
+  /** Null where nothing is to be chosen, or not this item. */
+  isChosen: boolean | null
+  onChoose: (itemId: string, isChosen: boolean) => void
 }
 
 /** The decided outcome with the smallest margin, worst verdict first: the number that a reader wants on the closed line. */
@@ -55,11 +59,18 @@ function findDeciding(item: Item): DecidedOutcome | null {
 }
 
 /** One item: a line that says where it stands, and, opened, everything that it stands on. */
-export function ChecklistItem({ item, text, context, isOpen, onToggle }: ChecklistItemProps) {
+export function ChecklistItem({ item, text, context, isOpen, onToggle, isChosen, onChoose }: ChecklistItemProps) {
   const deciding = findDeciding(item)
   const bodyId = `item-body-${item.itemId}`
   return (
     <article className="item" id={`item-${item.itemId}`} data-open={isOpen || undefined}>
+      {isChosen !== null && (
+        <div className="item-choice">
+          <CheckboxField isSelected={isChosen} onChange={(is) => onChoose(item.itemId, is)}>
+            <span className="sr-only">Choose: {text.question}</span>
+          </CheckboxField>
+        </div>
+      )}
       <h3>
         <button
           type="button"
@@ -89,7 +100,7 @@ export function ChecklistItem({ item, text, context, isOpen, onToggle }: Checkli
   )
 }
 
-function ItemBody({ item, text, context }: Omit<ChecklistItemProps, 'isOpen' | 'onToggle'>) {
+function ItemBody({ item, text, context }: Pick<ChecklistItemProps, 'item' | 'text' | 'context'>) {
   const { may, projectId, revisionId } = context
   const threads = context.threads.filter((thread) => item.threadIds.includes(thread.id))
   return (

@@ -1,6 +1,7 @@
 'use client'
 
 import { useEffect, useMemo, useState } from 'react'
+import { Button } from '@/app/_components/ui/button'
 import { ChoiceGroup } from '@/app/_components/ui/choice-group'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { ShortcutList } from '@/app/_components/ui/shortcut-list'
@@ -8,6 +9,7 @@ import { TextField } from '@/app/_components/ui/text-field'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { RevisionView } from '@/lib/data'
 import { ITEM_SECTION_WORDS, ITEM_SECTIONS } from '@/lib/engine/results'
+import { BulkAnswer } from './bulk-answer'
 import { ChecklistFile } from './checklist-file'
 import { ChecklistItem, type ItemContext } from './checklist-item'
 import type { ItemText } from './item-text'
@@ -42,6 +44,8 @@ export function Checklist({ items, texts, initialFilter, firstQuestions, ...cont
   )
   const [words, setWords] = useState('')
   const [openId, setOpenId] = useState<string | null>(null)
+  /** Ids of the items that are to get one answer; null while they are answered one by one. */
+  const [chosenIds, setChosenIds] = useState<ReadonlySet<string> | null>(null)
 
   useEffect(() => {
     const openFromAddress = () => {
@@ -80,6 +84,13 @@ export function Checklist({ items, texts, initialFilter, firstQuestions, ...cont
     [shown, texts],
   )
   useItemKeys(inOrder, openId, setOpenId)
+  const chooseItem = (itemId: string, isChosen: boolean) =>
+    setChosenIds((ids) => {
+      const next = new Set(ids)
+      if (isChosen) next.add(itemId)
+      else next.delete(itemId)
+      return next
+    })
 
   return (
     <>
@@ -87,8 +98,20 @@ export function Checklist({ items, texts, initialFilter, firstQuestions, ...cont
         <ChoiceGroup label="Which items" options={FILTERS} value={filter} onChange={changeFilter} />
         <TextField label="Find in items" type="search" value={words} onChange={setWords} />
         <ChecklistFile items={inOrder} texts={texts} />
+        {chosenIds === null && items.some(({ mayAnswer }) => mayAnswer) && (
+          <Button onPress={() => setChosenIds(new Set())}>Answer several</Button>
+        )}
       </div>
       <ShortcutList of="checklist" />
+      {chosenIds !== null && (
+        <BulkAnswer
+          revisionId={context.revisionId}
+          chosen={inOrder.filter(({ itemId, mayAnswer }) => mayAnswer && chosenIds.has(itemId))}
+          open={inOrder.filter(({ state, mayAnswer }) => mayAnswer && state === 'open')}
+          onChoose={(chosen) => setChosenIds(new Set(chosen.map(({ itemId }) => itemId)))}
+          onLeave={() => setChosenIds(null)}
+        />
+      )}
       {filter === 'first' && <FirstQuestions questions={firstQuestions} items={items} texts={texts} />}
       {shown.length === 0 && <EmptyState>No checklist item matches this filter.</EmptyState>}
       {ITEM_SECTIONS.map((section) => {
@@ -109,6 +132,8 @@ export function Checklist({ items, texts, initialFilter, firstQuestions, ...cont
                   text={text}
                   context={context}
                   isOpen={openId === item.itemId}
+                  isChosen={chosenIds === null || !item.mayAnswer ? null : chosenIds.has(item.itemId)}
+                  onChoose={chooseItem}
                   onToggle={(isOpen) => setOpenId(isOpen ? item.itemId : null)}
                 />
               )

@@ -21,6 +21,13 @@ export const CHECKLIST_ROWS: readonly AccessRow[] = [
     seenBy: 'revision',
   },
   {
+    name: 'answerItems',
+    run: (a, s) => data.answerItems(a, makeAnswers(s, s.teamItemId)),
+    reached: 'stale',
+    may: TEAM,
+    seenBy: 'revision',
+  },
+  {
     name: 'proposeWaiver',
     run: (a, s) => data.proposeWaiver(a, { revisionId: s.reviewId, itemId: s.metItemId, reason: 'because' }),
     reached: 'invalid',
@@ -142,4 +149,10 @@ export const CHECKLIST_ROWS: readonly AccessRow[] = [
 
 function makeAnswer(scene: AccessScene, itemId: string) {
   return { revisionId: scene.reviewId, itemId, seenVersion: UNSEEN, state: 'meets' as const, reason: 'seen' }
+}
+
+function makeAnswers(scene: AccessScene, itemId: string) {
+  const { seenVersion, ...answer } = makeAnswer(scene, itemId)
+  const { revisionId, state, reason } = answer
+  return { revisionId, state, reason, items: [{ itemId, seenVersion }] }
 }

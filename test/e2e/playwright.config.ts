@@ -28,7 +28,8 @@ export default defineConfig({
     // A step that cannot go on says so, rather than using up the whole test.
     actionTimeout: 60_000,
     navigationTimeout: 90_000,
-    trace: 'retain-on-failure',
+    // A recording takes a good part of the time, and nobody fetches it from a machine that checks a change.
+    trace: process.env.CI === 'true' ? 'off' : 'retain-on-failure',
     launchOptions: {
       executablePath: browser,
       // A browser run by root has no sandbox; the rest keeps it from calling home.

@@ -88,6 +88,11 @@ describeOnBothDatabases('kept jobs', (current, kind) => {
       resultJson: null,
     })
     expect(await data.listDueJobs()).toContain(jobId)
+    // All of it, however slow the machine is: the application's own search ends in time with what it has found.
+    replaceJobRunner(
+      async (_name, order, { onProgress = () => {} } = {}) =>
+        searchWithin(600)(order as RemedyOrder, { onProgress, isFinishAsked: () => false }) as never,
+    )
     expect(await data.runKeptJob(jobId)).toBe(true)
     const done = await data.readJob(team.member, jobId)
     expect(done).toMatchObject({ state: 'done', progress: 1 })
@@ -336,7 +341,7 @@ describeOnBothDatabases('kept jobs', (current, kind) => {
         })
       }
       const jobIds: string[] = []
-      for (let at = 0; at < 6; at += 1) jobIds.push(await askAnew())
+      for (let at = 0; at < 4; at += 1) jobIds.push(await askAnew())
       for (const jobId of jobIds) for (const worker of workers) worker.send(jobId)
       await vi.waitFor(() => expect([...new Set(ended)].sort()).toEqual([...jobIds].sort()), 120_000)
       await sleep(1_500)

@@ -44,8 +44,13 @@ export const fittedThickness = defineItem({
   restsOn: [...SECTION_INPUTS, 'features.connectors.*.zoneId'],
   check: (context) => {
     const isAsked = (zone: ZoneResult) => hasFit(context, zone)
-    const unplaced = context.zones.some(isAsked) ? [] : listUnplaced(context)
-    return unplaced.length > 0 ? unplaced : checkZones(context, isAsked, 'no zone goes into a connector')
+    const unplaced = listUnplaced(context)
+    const asked = context.zones.filter(isAsked)
+    const { connectors } = context.design.features
+    // A connector end that no connector names may be where one without a zone goes.
+    const free = asked.filter((zone) => !connectors.some((connector) => connector.zoneId === zone.zoneId))
+    if (unplaced.length <= free.length) return checkZones(context, isAsked, 'no zone goes into a connector')
+    return asked.length === 0 ? unplaced : [...unplaced, ...checkZones(context, isAsked, '')]
   },
 })
 

@@ -1,5 +1,5 @@
 import type { Design } from '@/lib/engine'
-import { getFilm, getZone, withoutConstruction } from '../changes'
+import { getFilm, getOnly, getZone, withoutConstruction } from '../changes'
 import type { ItemExample } from '../item-example'
 
 const withoutTolerances = (d: Design) => {
@@ -69,6 +69,22 @@ export const fittedThicknessExamples: readonly ItemExample[] = [
       Object.assign(fingers, { kind: 'stiffened', connectorWindow: null, contactFinish: null })
     },
     expect: 'not-applicable',
+  },
+  {
+    name: 'no zone is a connector end, and nobody said where the connector goes',
+    change: (d) => {
+      Object.assign(getZone(d, 'fingers'), { kind: 'stiffened', connectorWindow: null, contactFinish: null })
+      for (const connector of d.features.connectors) connector.zoneId = null
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'a second connector, and nobody said where it goes',
+    change: (d) => {
+      const socket = getOnly(d.features.connectors)
+      d.features.connectors.push({ ...structuredClone(socket), id: 'second', name: 'Second socket', zoneId: null })
+    },
+    expect: 'not-computed',
   },
   { name: 'nothing is drawn up yet', change: withoutConstruction, expect: 'not-computed' },
 ]

@@ -79,7 +79,7 @@ export function AskedQuestions({ counts, asked: { rows, total }, show: chosen, p
                 owner: question.ownerName === '' ? <span className="muted">nobody</span> : question.ownerName,
                 due:
                   question.dueOn === null ? (
-                    <span className="muted">no day</span>
+                    <span className="muted nowrap">no day</span>
                   ) : (
                     <>
                       <span className="nowrap">{question.dueOn}</span>

@@ -225,6 +225,11 @@ function makePanel({ estimate, isPanelShown, to }: QuotationSource): QuotationRe
 const isAsked = (kind: string): kind is 'must-change' | 'engineering-query' =>
   kind === 'must-change' || kind === 'engineering-query'
 
+function nameAnchor(kind: string, label: string): string {
+  if (kind === 'revision') return 'the whole revision'
+  return kind === 'item' ? `the item “${label}”` : `${kind} ${label}`
+}
+
 /** What the order cannot be placed without, worst first, and what is still talked about. */
 function listOpenPoints({ design, threads }: QuotationSource): OpenPoint[] {
   const talked = threads.flatMap(({ kind, state, title, anchorKind, anchorLabel, dueOn }): OpenPoint[] =>
@@ -234,7 +239,7 @@ function listOpenPoints({ design, threads }: QuotationSource): OpenPoint[] {
             kind,
             severity: null,
             text: title,
-            about: anchorKind === 'revision' ? 'the whole revision' : `${anchorKind} ${anchorLabel}`,
+            about: nameAnchor(anchorKind, anchorLabel),
             state,
             dueOn,
           },

@@ -45,6 +45,13 @@ describe('the first steps of a fabricator', () => {
     expect(text).toContain('Choose what the team sees')
   })
 
+  it('do not say that the team sees what was not stated', () => {
+    const shown = { matrix: 'shown', shelf: 'shown', rates: 'shown' } as const
+    const text = textOf({ ...START, sharing: shown })
+    expect(text).toMatch(/Panel formats .*not stated shown once stated/)
+    expect(text).toMatch(/Capability matrix .*2026-10-01 shown Shelf/)
+  })
+
   it('link to the page of each sheet', () => {
     const markup = renderScreen(<FabricatorStart projectId="skua" start={START} waits={[]} />)
     for (const page of ['matrix', 'shelf', 'panels', 'rates']) {

@@ -58,6 +58,14 @@ const THREADS: Source['threads'] = [
     anchorLabel: '',
     dueOn: null,
   },
+  {
+    kind: 'engineering-query',
+    state: 'open',
+    title: 'Which shelf',
+    anchorKind: 'item',
+    anchorLabel: 'Is it held?',
+    dueOn: null,
+  },
   { kind: 'note', state: 'open', title: 'By the way', anchorKind: 'revision', anchorLabel: '', dueOn: null },
 ]
 
@@ -123,11 +131,12 @@ describe('what a request for quotation says', () => {
   })
 
   it('asks what a fabricator would still ask, after what is talked about, and nothing that is settled', () => {
-    expect(request.openPoints.slice(0, 2).map(({ kind, text, about, dueOn }) => [kind, text, about, dueOn])).toEqual([
+    expect(request.openPoints.slice(0, 3).map(({ kind, text, about, dueOn }) => [kind, text, about, dueOn])).toEqual([
       ['must-change', 'Move the hole', 'the whole revision', null],
       ['engineering-query', 'Foil of L2', 'layer L2', '2026-12-01'],
+      ['engineering-query', 'Which shelf', 'the item “Is it held?”', null],
     ])
-    expect(request.openPoints.slice(2).map(({ text }) => text)).toEqual(
+    expect(request.openPoints.slice(3).map(({ text }) => text)).toEqual(
       findDrawingGaps(drawn).map(({ question }) => question),
     )
     const blank = makeQuotationRequest(

@@ -105,7 +105,7 @@ const SHEET_COLUMNS = {
   sheet: { head: 'Sheet', isRowHead: true },
   use: { head: 'Used for' },
   state: { head: 'State' },
-  team: { head: 'The team sees' },
+  team: { head: 'To the team' },
 } satisfies Columns
 
 function FirstSheets({ start: { company, sheets, sharing, may } }: { start: FabricatorStartView }) {
@@ -121,7 +121,7 @@ function FirstSheets({ start: { company, sheets, sharing, may } }: { start: Fabr
               sheet: <Link href={SHEET_WORDS[sheet.kind].href(company.id)}>{SHEET_WORDS[sheet.kind].label}</Link>,
               use: SHEET_WORDS[sheet.kind].use,
               state: describeState(sheet),
-              team: describeShared(sheet.kind, sharing),
+              team: describeShared(sheet, sharing),
             }}
           />
         ))}
@@ -141,7 +141,8 @@ function describeState({ state, version, issuedOn }: Sheet): string {
   return state === 'empty' ? `empty, version ${version}` : `stated, version ${version} of ${issuedOn}`
 }
 
-function describeShared(kind: Sheet['kind'], { matrix, shelf, rates }: FabricatorStartView['sharing']): string {
-  if (kind === 'matrix') return MATRIX_SHARING_WORDS[matrix]
-  return SHEET_SHARING_WORDS[kind === 'shelf' ? shelf : rates]
+function describeShared({ kind, state }: Sheet, { matrix, shelf, rates }: FabricatorStartView['sharing']): string {
+  const words = kind === 'matrix' ? MATRIX_SHARING_WORDS[matrix] : SHEET_SHARING_WORDS[kind === 'shelf' ? shelf : rates]
+  const isShared = (kind === 'matrix' ? matrix : kind === 'shelf' ? shelf : rates) !== 'not-shared'
+  return isShared && state === 'not-stated' ? `${words} once stated` : words
 }

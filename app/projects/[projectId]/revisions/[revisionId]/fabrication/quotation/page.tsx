@@ -53,7 +53,14 @@ interface RequestProps {
 function Request({ projectId, revisionId, view, quotation }: RequestProps) {
   const { company, request, priced } = quotation
   return (
-    <>
+    <PageSection
+      title={view.isFabricator ? 'Request for quotation' : `Request for quotation to ${company.name}`}
+      actions={FORMATS.map(([format, label]) => (
+        <LinkButton key={format} href={paths.quotationFile(revisionId, company.id, format)} download>
+          {label}
+        </LinkButton>
+      ))}
+    >
       {view.companies.length > 1 && (
         <nav aria-label="Fabricator asked" className="choices no-print">
           {view.companies.map(({ id, name }) => (
@@ -68,28 +75,19 @@ function Request({ projectId, revisionId, view, quotation }: RequestProps) {
           ))}
         </nav>
       )}
-      <PageSection
-        title={view.isFabricator ? 'Request for quotation' : `Request for quotation to ${company.name}`}
-        actions={FORMATS.map(([format, label]) => (
-          <LinkButton key={format} href={paths.quotationFile(revisionId, company.id, format)} download>
-            {label}
-          </LinkButton>
-        ))}
-      >
-        <Notice tone="caution">
-          <p>{request.statement}</p>
-        </Notice>
-        {!view.isFabricator && (
-          <p className="small muted">
-            It holds what {company.name} may read: its own threads alone, nothing of another fabricator, and nothing
-            that the team keeps to itself.{' '}
-            <Link href={paths.revision(projectId, revisionId, 'drawing')}>Fill in what it would still ask</Link>
-          </p>
-        )}
-        <QuotationSheet request={request} />
-        {priced !== null && <PanelPicture outline={priced.outline} nested={priced.nested} />}
-        <Cautions />
-      </PageSection>
-    </>
+      <Notice tone="caution">
+        <p>{request.statement}</p>
+      </Notice>
+      {!view.isFabricator && (
+        <p className="small muted">
+          It holds what {company.name} may read: its own threads alone, nothing of another fabricator, and nothing that
+          the team keeps to itself.{' '}
+          <Link href={paths.revision(projectId, revisionId, 'drawing')}>Fill in what it would still ask</Link>
+        </p>
+      )}
+      <QuotationSheet request={request} />
+      {priced !== null && <PanelPicture outline={priced.outline} nested={priced.nested} />}
+      <Cautions />
+    </PageSection>
   )
 }

@@ -341,7 +341,7 @@ describeOnBothDatabases('kept jobs', (current, kind) => {
         })
       }
       const jobIds: string[] = []
-      for (let at = 0; at < 4; at += 1) jobIds.push(await askAnew())
+      for (let at = 0; at < 6; at += 1) jobIds.push(await askAnew())
       for (const jobId of jobIds) for (const worker of workers) worker.send(jobId)
       await vi.waitFor(() => expect([...new Set(ended)].sort()).toEqual([...jobIds].sort()), 120_000)
       await sleep(1_500)

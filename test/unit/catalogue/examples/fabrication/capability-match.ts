@@ -23,10 +23,5 @@ export const capabilityMatchExamples: readonly ItemExample[] = [
     facts: { capability: { comfortable: 20, stretch: 2, outside: 1, notStated: 0 } },
     expect: 'fails',
   },
-  {
-    name: 'a matrix with no entry for this design',
-    facts: { capability: { comfortable: 0, stretch: 0, outside: 0, notStated: 0 } },
-    expect: 'needs-judgment',
-  },
   { name: 'no matrix at hand', expect: 'needs-judgment' },
 ]

@@ -40,6 +40,13 @@ export interface PackageContent {
   }
   /** Main events up to the release, in their order. */
   readonly chronology: readonly { readonly at: string; readonly who: string; readonly what: string }[]
+  /** People of the project whom readers of this edition may know, those who did nothing too: all in the team's, its own people in a fabricator's. */
+  readonly members: readonly {
+    readonly userId: string
+    readonly name: string
+    readonly companyName: string
+    readonly role: string
+  }[]
   /** The team's own: minutes, and needs with what was shown of them. Null in a fabricator's edition. */
   readonly minutes: { readonly meetings: readonly Meeting[]; readonly needs: readonly Need[] } | null
   /** Bytes of every artwork file of the snapshot, found by their SHA-256. */

@@ -24,19 +24,23 @@ export function makeChronology({ chronology, release }: PackageContent): Content
 }
 
 interface Participant {
+  readonly userId: string
   readonly name: string
   companyName: string
   readonly parts: Set<string>
 }
 
-/** Everybody who had a part, once each, and the fabricators that were asked and took none. */
+/** Everybody who had a part, once each; then who was there and took none, people and fabricators. */
 export function makeParticipants(content: PackageContent): Content[] {
-  const { snapshot } = content
+  const { snapshot, members } = content
   const people = listParticipants(content)
   const companies = new Set(people.map(({ companyName }) => companyName))
+  const known = new Set(people.map(({ userId }) => userId))
+  const idle = members.filter(({ userId }) => !known.has(userId))
   const silent = snapshot.sharedWith.filter(({ companyName }) => !companies.has(companyName))
   const rows = [
     ...people.map(({ name, companyName, parts }) => [name, companyName, [...parts].join(', ')]),
+    ...idle.map(({ name, companyName, role }) => [name, companyName, `${role}, without a part on record`]),
     ...silent.map(({ companyName }) => ['nobody', companyName, 'was asked; neither declared nor commented']),
   ]
   return [
@@ -55,10 +59,16 @@ export function makeParticipants(content: PackageContent): Content[] {
 }
 
 /** By account and not by name: two people may have one name. The company is known of who declared or commented, and of the company's own people. */
-function listParticipants({ snapshot, release, workspaceName }: PackageContent): Participant[] {
+function listParticipants({ snapshot, release, members, workspaceName }: PackageContent): Participant[] {
   const people = new Map<string, Participant>()
+  const companyOf = new Map(members.map(({ userId, companyName }) => [userId, companyName]))
   const add = (userId: string, name: string, part: string, companyName = ''): void => {
-    const person = people.get(userId) ?? { name, companyName: '', parts: new Set<string>() }
+    const person = people.get(userId) ?? {
+      userId,
+      name,
+      companyName: companyOf.get(userId) ?? '',
+      parts: new Set<string>(),
+    }
     if (companyName !== '') person.companyName = companyName
     people.set(userId, part === '' ? person : { ...person, parts: person.parts.add(part) })
   }

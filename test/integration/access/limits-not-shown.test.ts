@@ -261,6 +261,7 @@ describeOnBothDatabases('a limit that a fabricator does not show', () => {
         release: { at: '2026-11-02T08:00:00.000Z', byName: 'Imke Dahl', terms: RELEASE_TERMS, replaces: null },
         signedParts: [],
         changes: { sinceIssue: null, sinceLooked: [] },
+        members: [],
         chronology: [],
         artwork: [],
         checkpoints: [],

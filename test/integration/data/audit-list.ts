@@ -56,6 +56,9 @@ export function auditSkua(archives: Readonly<Record<'team' | 'brackenfold' | 'os
   ]) {
     expect(report.slice(report.indexOf('13Chronology'))).toContain(lettersOf(event))
   }
+  const people = report.slice(report.lastIndexOf('14Participants'))
+  for (const { name } of [CAST.observer, CAST.auditor])
+    expect(people, 'who was silent').toContain(`${lettersOf(name)}QuillmoorInstruments`)
   const own = { brackenfold: ['Ostrel', CAST.ostrel.name], ostrel: ['Brackenfold', CAST.brackenfold.name] }
   for (const company of ['brackenfold', 'ostrel'] as const) {
     const edition = openArchive(archives[company])

@@ -5,7 +5,7 @@ import { makeIssueKey } from '@/lib/data/records/issued-revision'
 import { loadRevision } from '@/lib/data/records/loaded-revision'
 import { makeSnapshot } from '@/lib/data/records/snapshot'
 import { db, getDatabase } from '@/lib/data/store/client'
-import { findBlockers, hashSignedContent, isOpenStage } from '@/lib/review'
+import { findBlockers, hashSignedContent, isOpenStage, listItemStates } from '@/lib/review'
 import { expectDone } from '@/test/factories/act-results'
 import { PASSWORD, type Team, type TeamPersonName } from '@/test/factories/people'
 import { answerEverything, declareByBoth, makeRevision, share } from '@/test/factories/reviews'
@@ -84,6 +84,12 @@ async function checkInvariants(real: Real, before: Gathered, after: Gathered): P
     expect(packages.map((row) => row.contentHash)).toEqual([contentHash])
     expect(real.issuedElsewhere.has(real.revisionId), 'a release under an issued number').toBe(false)
     expectSettled(snapshot)
+    const { releasedById } = await db().release.findUniqueOrThrow({ where: { revisionId: real.revisionId } })
+    if (snapshot.signOffPolicy?.rules.authorReleases === 'no')
+      expect(
+        snapshot.authors.map(({ userId }) => userId),
+        'an author released',
+      ).not.toContain(releasedById)
   }
   // What was released, superseded or withdrawn is kept as it was.
   if (['released', 'superseded', 'withdrawn'].includes(before.snapshot.stage)) {
@@ -117,10 +123,20 @@ function expectSettled(snapshot: Gathered['snapshot']): void {
   if (rules?.authorSigns === 'no') {
     for (const { userId, voided } of snapshot.signatures) if (voided === null) expect(authors).not.toContain(userId)
   }
-  if (rules?.waiverBlocking !== 'anyone') {
-    for (const { state, proposedBy, decidedBy } of snapshot.waivers) {
-      if (state === 'approved') expect(decidedBy, 'a waiver approved by its proposer').not.toBe(proposedBy)
-    }
+  const isReviewed = snapshot.reviews.some(
+    ({ userId, withdrawnAt }) => withdrawnAt === null && !authors.includes(userId),
+  )
+  if (rules?.review !== 'none') expect(isReviewed, 'a review by somebody who made none of it').toBe(true)
+  for (const { item, state, waiver, answer } of listItemStates(snapshot)) {
+    if (state !== 'waived' || waiver === null) continue
+    const minor = item.severity === 'minor' || item.severity === 'advice'
+    const rule = minor ? rules?.waiverMinor : item.severity === 'major' ? rules?.waiverMajor : rules?.waiverBlocking
+    if (rule === 'anyone') continue
+    expect(waiver.decidedBy, 'a waiver approved by its proposer').not.toBe(waiver.proposedBy)
+    expect(waiver.decidedBy, 'a waiver approved by who raised it').not.toBe(answer?.answeredBy)
+    if (rule === 'second-person') continue
+    expect(authors, 'a waiver approved by an author').not.toContain(waiver.decidedBy)
+    if (rule === 'quality') expect(waiver.decidedAsRole).toBe('quality')
   }
 }
 
@@ -289,6 +305,31 @@ const dropAction: Act['carryOut'] = async (real, actor) => {
   if (action === undefined) return undefined
   return data.dropAction(actor, { actionId: action.id, seenVersion: action.version, reason: 'no need' })
 }
+/** A concern is raised first, where none is there: a waiver is of something. */
+const proposeWaiver: Act['carryOut'] = async (real, actor) => {
+  const { items } = await seen(real, actor)
+  const raised = items.find(({ state, needsWaiver }) => needsWaiver && state === 'concern')
+  const met = items.find(
+    ({ state, mayAnswer, legalStates }) => state === 'meets' && mayAnswer && legalStates.includes('concern'),
+  )
+  const item = raised ?? met
+  if (item === undefined) return undefined
+  if (raised === undefined) {
+    const answer = { revisionId: real.revisionId, itemId: item.itemId, seenVersion: item.answerVersion }
+    return data.answerItem(actor, { ...answer, state: 'concern', reason: 'too near the edge' })
+  }
+  return data.proposeWaiver(actor, { revisionId: real.revisionId, itemId: item.itemId, reason: 'for this lot' })
+}
+const decideWaiver: Act['carryOut'] = async (real, actor) => {
+  const { items } = await seen(real, actor)
+  const waiver = items.flatMap(({ waivers }) => waivers).find(({ state }) => state === 'proposed')
+  if (waiver === undefined) return undefined
+  return data.decideWaiver(actor, { waiverId: waiver.id, decision: 'approve', reason: '', password: PASSWORD })
+}
+const review: Act['carryOut'] = async (real, actor) => {
+  const { version: seenVersion } = await seen(real, actor)
+  return data.declareReviewed(actor, { revisionId: real.revisionId, seenVersion, note: '', password: PASSWORD })
+}
 /** Loosened for the project; it reaches the revision only by `followPolicy`. */
 const loosenPolicy: Act['carryOut'] = async (real, actor) => {
   const { version: seenVersion, rules } = await data.getProjectSignOffPolicy(actor, real.team.projectId)
@@ -343,6 +384,10 @@ const updateTemplate: Act['carryOut'] = async (real, actor) => {
     toProfileIds: [],
   })
 }
+const atVersion = async (real: Real) => {
+  const { version } = await seen(real, real.team.quality)
+  return { revisionId: real.revisionId, seenVersion: version }
+}
 /** Everybody does their part: without it draws would hardly ever come to a release. */
 const settle: Act['carryOut'] = async (real) => {
   const { stage } = await seen(real, real.team.lead)
@@ -361,6 +406,8 @@ const settle: Act['carryOut'] = async (real) => {
   }
   await answerEverything(real.team, real.revisionId, { mayStayOpen: true })
   if (stage !== 'early-review') await declareByBoth(real.team, real.revisionId)
+  if (stage === 'awaiting-signature')
+    await data.declareReviewed(real.team.quality, { ...(await atVersion(real)), note: '', password: PASSWORD })
   return { ok: true, value: null }
 }
 
@@ -368,6 +415,7 @@ const leads = fc.constantFrom<TeamPersonName>('lead', 'secondLead')
 const anybody = fc.constantFrom<TeamPersonName>(
   'lead',
   'secondLead',
+  'quality',
   'member',
   'observer',
   'fabricator',
@@ -393,6 +441,9 @@ const step = fc.oneof(
   { weight: 1, arbitrary: act('edit on an old version', leads, editStale) },
   { weight: 1, arbitrary: act('answer', anybody, answerOpen) },
   { weight: 1, arbitrary: act('take an answer back', anybody, takeAnswerBack) },
+  { weight: 2, arbitrary: act('raise a concern, or propose its waiver', anybody, proposeWaiver) },
+  { weight: 2, arbitrary: act('approve a waiver', anybody, decideWaiver) },
+  { weight: 2, arbitrary: act('declare reviewed', anybody, review) },
   { weight: 1, arbitrary: act('take a signature back', leads, takeBack) },
   { weight: 1, arbitrary: act('declare buildable', anybody, declare('buildable')) },
   { weight: 1, arbitrary: act('declare with conditions', fabricators, declare('with-conditions')) },

@@ -290,6 +290,7 @@ export function makeContent(snapshot: ReviewSnapshot = makeSnapshot()): PackageC
     artwork: ARTWORK.map(({ bytes }) => ({ sha256: sha256Hex(bytes), bytes })),
     flexTests: [],
     changes: { sinceIssue: null, sinceLooked: [] },
+    members: [],
     chronology: [],
     minutes: { meetings: [], needs: [] },
     signedContent,

@@ -17,8 +17,8 @@ const VISITOR_READS = [
 /** What tells a page who is asking: `loadRevision` returns the actor beside the revision. */
 const ACTOR_SOURCES = /\b(getActor|requireActor|loadRevision)\(/
 
-/** Values that are no functions, and errors that a page turns into its not-found page. */
-const PLAIN_VALUES = /^(MAX_[A-Z_]+|[A-Z]\w*Error)$/
+/** Values that are no functions, errors that a page turns into its not-found page, and whether a word of an address is a known one. */
+const PLAIN_VALUES = /^(MAX_[A-Z_]+|[A-Z]\w*Error|isAskedFilter)$/
 
 /** The session library's own handler: it is what finds out who somebody is. */
 const SESSION_ROUTE = 'app/api/auth/[...nextauth]/route.ts'

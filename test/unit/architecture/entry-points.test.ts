@@ -22,6 +22,18 @@ describe('every way into the server', () => {
   })
 })
 
+it('a directive comes before all else: further down the bundler refuses it, and only a build would tell', () => {
+  const late = ({ code }: { readonly code: string }) =>
+    /^;?\(?['"]use (client|server)['"]/m.test(code.trimStart().replace(/^['"]use (client|server)['"]/, ''))
+  expect(
+    app()
+      .filter(late)
+      .map(({ file }) => file),
+  ).toEqual([])
+  expect(late({ code: "import { a } from 'b'\n;('use client')\n" })).toBe(true)
+  expect(late({ code: "'use client'\nimport { a } from 'b'\n" })).toBe(false)
+})
+
 describe('the rules notice', () => {
   const action = (text: string) => checkServerActions(parseSource('app/x/actions.ts', text))
   const route = (text: string) => checkRouteHandler(parseSource('app/api/x/route.ts', text))

@@ -262,7 +262,7 @@ interface Found {
   readonly earlier: string | null
 }
 
-/** What changed and what happened, as far as the readers of an edition may know. */
+/** What changed, who was there and what happened, as far as the readers of an edition may know. */
 function makeHistory({ loaded, rows, ownIds, earlier }: Found, companyId: string | null) {
   const { record, design } = loaded
   const own = companyId === null ? null : (ownIds.get(companyId) ?? [])
@@ -276,6 +276,14 @@ function makeHistory({ loaded, rows, ownIds, earlier }: Found, companyId: string
           changes: lookedJson === null ? null : listChanges(lookedJson, design),
         })),
     },
+    members: record.project.memberships
+      .filter((member) => companyId === null || member.companyId === companyId)
+      .map(({ userId, company, role }) => ({
+        userId,
+        name: record.people.get(userId) ?? '',
+        companyName: company.name,
+        role,
+      })),
     chronology: rows
       .filter((row) => own === null || row.companyId === null || own.includes(row.companyId))
       .map(({ at, actorName, action, detailsJson }) => ({

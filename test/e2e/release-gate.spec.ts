@@ -312,6 +312,20 @@ test('blockers 4 and 8: what leaves proves itself, and says what became of it', 
     })
   })
   expectDone(await sign(scene, 'lead'))
+  await test.step('a condition said after the signature voids it, and nothing is released until it is settled and signed again', async () => {
+    await declare(scene, 'brackenfold', {
+      verdict: 'with-conditions',
+      conditions: [{ text: 'Only if the radius is 8 mm.', field: '', value: '' }],
+    })
+    const { signatures } = await read(scene)
+    expect(signatures.map(({ voidedAt }) => voidedAt === null)).toEqual([false])
+    expect(codesOf(await release(scene, 'lead'))).toEqual(
+      expect.arrayContaining(['condition-open', 'signature-missing']),
+    )
+    await declare(scene, 'brackenfold', { verdict: 'buildable' })
+    expect(codesOf(await release(scene, 'lead'))).toEqual(['signature-missing'])
+    expectDone(await sign(scene, 'lead'))
+  })
   expectDone(await release(scene, 'lead'))
   const url = `/api/revisions/${revisionId}/package`
   const fetchPackage = async (who: Who) => new Uint8Array(await (await people[who].get(url)).arrayBuffer())

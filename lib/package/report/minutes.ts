@@ -34,7 +34,9 @@ export function makeMinutes({ minutes, snapshot, release }: PackageContent): Con
           ]),
           level1(NEEDS),
         ),
-    meetings.length === 0 ? makeEmptyPart(level1(MEETINGS), 'No meeting was recorded.') : level1(MEETINGS),
+    meetings.length === 0
+      ? makeEmptyPart({ text: MEETINGS, style: 'section' }, 'No meeting was recorded.')
+      : level1(MEETINGS),
     ...meetings.flatMap(makeMeeting),
   ]
 }

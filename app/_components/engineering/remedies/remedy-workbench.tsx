@@ -60,7 +60,10 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
   }
   // By content: every evaluation reads the draft into a new object, and undo brings an earlier state back.
   const isSameDesign = useMemo(() => found !== null && isSame(found.design, evaluatedDesign), [found, evaluatedDesign])
-  const isCurrent = isSameDesign && problemCount === 0
+  // Stopped before anything was found, a search leaves the list of the one before, which asked otherwise.
+  const isSameQuestion =
+    found !== null && found.isRadiusFixed === isRadiusFixed && found.basis?.company.id === chosenBasis?.company.id
+  const isCurrent = isSameDesign && isSameQuestion && problemCount === 0
   const apply = (remedy: Remedy) => {
     const design = dropSettledMarks(state.design, applyDesignPatch(state.design, remedy.patch))
     dispatch({ type: 'replace', design })
@@ -94,7 +97,9 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
       </div>
       {failure !== null && !isSearching && (
         <Notice tone="caution" role="alert">
-          No remedies were found. {failure}
+          {found === null
+            ? `No remedies were found. ${failure}`
+            : `${failure} The remedies below are of the search before.`}
         </Notice>
       )}
       <ChoiceGroup
@@ -122,9 +127,12 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
           Applied to the draft: {applied.name}. It is stored when you save.
         </AppliedNotice>
       )}
-      {found !== null && !isCurrent && (
+      {found !== null && !isCurrent && (isSameQuestion || !isSearching) && (
         <Notice tone="caution" role="status">
-          These remedies were computed for an earlier state of the design. Search again before applying one.
+          {isSameQuestion
+            ? 'These remedies were computed for an earlier state of the design.'
+            : `These remedies were computed ${found.isRadiusFixed ? 'with the radius fixed' : 'with a radius that may change'}${found.basis === null ? '' : `, by the panels of ${found.basis.company.name}`}.`}{' '}
+          Search again before applying one.
         </Notice>
       )}
       {found !== null && (

@@ -7,6 +7,7 @@ export interface Found {
   /** The state of the design that remedies were sought for. */
   readonly design: Design
   readonly report: RemedyReport
+  readonly isRadiusFixed: boolean
   /** The fabricator's panels, rates and shelf that were used; null where there are none. */
   readonly basis: RemedyBasisView | null
   /** What leads, alone: the search goes on for others. */
@@ -45,7 +46,7 @@ export function useRemedySearch({ revisionId, bendId, isRadiusFixed, basis }: Pl
     setFailure(null)
     setIsStopping(false)
     const show = (report: RemedyReport, isFirst: boolean) =>
-      setFound({ design: wanted, report, basis: chosen, isFirst })
+      setFound({ design: wanted, report, isRadiusFixed, basis: chosen, isFirst })
     const following = {
       leaving: leaving.signal,
       stopping: stopping.current.signal,

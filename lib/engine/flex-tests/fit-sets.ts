@@ -11,6 +11,7 @@ import {
 import { findLibraryMaterial } from '../materials'
 import { groupBy } from '../numerics'
 import type { LimitOwner } from '../results'
+import { inSentence } from '../units'
 import type { FlexTestRow } from './row'
 import type { TestedConstant, TestedLife } from './tested-life'
 
@@ -227,5 +228,11 @@ function explainNoDuctility(first: FlexTestRow, used: readonly FlexTestCondition
   if (first.kind === 'circuit' && used.some(({ strainRangePct }) => strainRangePct === null)) {
     return 'no ductility: the strain range of the copper is not stated at every radius'
   }
-  return 'no ductility: the median life, with its bounds, does not lie between 1 and 1e5 cycles, where ductility decides, or no ductility up to 5 explains it'
+  const without = used.filter(({ fatigueDuctility }) => fatigueDuctility === null)
+  // Where other radii give one, it stands in their rows, and the set still uses none.
+  const where =
+    without.length === used.length
+      ? 'no ductility:'
+      : `no ductility for the set: at inside radius ${without.map(({ insideRadiusMm }) => inSentence(insideRadiusMm, 'mm')).join(' and ')}`
+  return `${where} the median life, with its bounds, does not lie between 1 and 100 000 cycles, where ductility decides, or no ductility up to 5 explains it`
 }

@@ -35,8 +35,8 @@ export function makeMinutes({ minutes, snapshot, release }: PackageContent): Con
           level1(NEEDS),
         ),
     meetings.length === 0
-      ? makeEmptyPart({ text: MEETINGS, style: 'section' }, 'No meeting was recorded.')
-      : level1(MEETINGS),
+      ? makeEmptyPart(level1(MEETINGS), 'No meeting was recorded.')
+      : { text: MEETINGS, style: 'section' },
     ...meetings.flatMap(makeMeeting),
   ]
 }

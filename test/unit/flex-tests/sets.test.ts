@@ -114,8 +114,13 @@ describe('a set of flex tests', () => {
   it('gives no ductility beyond 1e5 cycles or without a strain, and says so', () => {
     const long = setOf(makeRows({ result: 'failed' }, [210_000, 340_000, 470_000, 900_000]))
     expect(long.tested?.fatigueDuctility).toBeNull()
-    expect(long.noDuctilityBecause).toContain('1e5 cycles')
+    expect(long.noDuctilityBecause).toMatch(/^no ductility: the median life.* 100 000 cycles/)
     expect(long.tested?.slope).not.toBeNull()
+    // One of two radii gives none: the set says at which.
+    const flatter = { insideRadiusMm: 8, strainRangePct: 0.2, result: 'failed' as const }
+    const mixed = setOf([...makeRows(), ...makeRows(flatter, [210_000, 340_000, 470_000, 900_000])])
+    expect(mixed.conditions.map(({ fatigueDuctility }) => fatigueDuctility === null)).toEqual([false, true])
+    expect(mixed.noDuctilityBecause).toContain('no ductility for the set: at inside radius 8 mm the median life')
     const unstated = setOf(makeRows({ strainRangePct: null }))
     expect(unstated.noDuctilityBecause).toContain('strain range of the copper is not stated')
     // A strain far above what any ductility up to 5 would survive.

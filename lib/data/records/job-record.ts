@@ -21,7 +21,8 @@ export interface ClaimedJob extends AskedJob {
 }
 
 export type JobEnd =
-  | { readonly state: 'done'; readonly resultJson: string }
+  /** Not whole where it ended by its time with what it had found until then. */
+  | { readonly state: 'done'; readonly resultJson: string; readonly isWhole: boolean }
   | { readonly state: 'failed'; readonly failure: string; readonly resultJson: null }
   /** With what was found until then, where the kind can say. */
   | { readonly state: 'stopped'; readonly resultJson: string | null }
@@ -47,7 +48,8 @@ export const makeBeginning = (at: Date) => ({
 })
 
 /**
- * Puts a job down, or finds the one that is there under its key: on its way, or done. One that failed or was stopped begins again.
+ * Puts a job down, or finds the one that is there under its key: on its way, or done. One that failed or was stopped begins again, and so does one
+ * that ended before it was through, whose progress says so: a busy hour must not leave its half result for days.
  *
  * @returns its id
  */
@@ -64,7 +66,7 @@ export async function askForJob(asked: AskedJob): Promise<string> {
     select: { id: true },
   })
   await db().job.updateMany({
-    where: { id, state: { in: ['failed', 'stopped'] } },
+    where: { id, OR: [{ state: { in: ['failed', 'stopped'] } }, { state: 'done', progress: { lt: 1 } }] },
     data: makeBeginning(now()),
   })
   // Asked for again before it noticed that it was to stop.
@@ -141,9 +143,17 @@ export async function keepClaim(
  * @returns whether this was written
  */
 export async function endJob({ id, claimToken }: ClaimedJob, end: JobEnd): Promise<boolean> {
+  const { state, resultJson } = end
   const { count } = await db().job.updateMany({
     where: { id, claimToken, state: 'running' },
-    data: { ...end, ...(end.state === 'done' ? { progress: 1 } : {}), claimToken: null, finishedAt: now() },
+    data: {
+      state,
+      resultJson,
+      ...(end.state === 'failed' ? { failure: end.failure } : {}),
+      ...(end.state === 'done' && end.isWhole ? { progress: 1 } : {}),
+      claimToken: null,
+      finishedAt: now(),
+    },
   })
   return count === 1
 }

@@ -218,6 +218,29 @@ describeOnBothDatabases('kept jobs', (current, kind) => {
     expect(JSON.parse(resultJson ?? '').search).toMatchObject({ isStopped: false })
   })
 
+  it('that ended by their time are shown with what they had found, and begin again when asked for', async () => {
+    const draft = { name: 'A draft whose search runs out of time' }
+    const jobId = await ask(draft)
+    replaceJobRunner(async (_name, order) => {
+      const hooks = { onProgress: () => {}, isFinishAsked: () => false }
+      return searchWithin(0)(order as RemedyOrder, hooks) as never
+    })
+    expect(await data.runKeptJob(jobId)).toBe(true)
+    const cut = await data.readJob(team.member, jobId)
+    expect(cut.state).toBe('done')
+    expect(JSON.parse(cut.resultJson ?? '').search.isStopped).toBe(true)
+
+    runJobsInPlace()
+    expect(await ask(draft)).toBe(jobId)
+    expect(await data.readJob(team.member, jobId)).toMatchObject({ state: 'waiting', resultJson: null })
+    expect(await data.runKeptJob(jobId)).toBe(true)
+    const whole = await data.readJob(team.member, jobId)
+    expect(JSON.parse(whole.resultJson ?? '').search.isStopped).toBe(false)
+    // What is whole is found again.
+    expect(await ask(draft)).toBe(jobId)
+    expect((await data.readJob(team.member, jobId)).state).toBe('done')
+  })
+
   it('are told line by line to anyone who follows, and stop when nobody follows any more', async () => {
     const draft = { name: 'A draft that is followed' }
     const jobId = await ask(draft)

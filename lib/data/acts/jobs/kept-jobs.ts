@@ -111,7 +111,8 @@ async function carryOut(job: ClaimedJob, options: JobOptions & { readonly finish
     if (actor === null) return { state: 'stopped', resultJson: null }
     const result = await kind.run(actor, job.inputJson, options)
     const resultJson = JSON.stringify(result)
-    return { state: options.finishing.aborted ? 'stopped' : 'done', resultJson }
+    if (options.finishing.aborted) return { state: 'stopped', resultJson }
+    return { state: 'done', resultJson, isWhole: kind.isWhole?.(result) ?? true }
   } catch (error) {
     if (error instanceof JobStoppedError) return { state: 'stopped', resultJson: null }
     const isExpected = [JobLimitError, RefusalError, NotFoundError, NotAllowedError].some(

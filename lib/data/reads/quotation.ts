@@ -140,8 +140,8 @@ function makeQuotation(loaded: LoadedRevision, chosen: CompanySheets): Promise<Q
   })
 }
 
-/** About as wide as it is set. */
-const PICTURE_WIDTH_PX = 340
+/** Wider than it is set, so that dimensions of short lengths keep clear of each other. */
+const PICTURE_WIDTH_PX = 520
 
 function drawPart(design: Design, { outline }: QuotationRequest): Picture | null {
   const options = { palette: PRINT_PALETTE, widthPx: PICTURE_WIDTH_PX }

@@ -31,7 +31,7 @@ const OUTLINE_SHARE = 0.4
 /** Points of columns that hold words; figures take what they need, and the longest words what is left. */
 const WIDTHS_PT: Readonly<Record<string, number | '*'>> = {
   position: 14,
-  designation: 30,
+  designation: 46,
   name: 66,
   kind: 52,
   material: '*',

@@ -274,7 +274,7 @@ describe('its files', () => {
   })
 
   it('the PDF says what it is on each page, and every cell of every table', async () => {
-    const outline = drawPlanPicture(drawn, { palette: PRINT_PALETTE, widthPx: 340 })
+    const outline = drawPlanPicture(drawn, { palette: PRINT_PALETTE, widthPx: 520 })
     const bytes = await writeQuotationPdf(request, outline, {
       title: 'Request for quotation',
       subject: 'Skua, revision B',

@@ -18,7 +18,7 @@ const VISITOR_READS = [
 const ACTOR_SOURCES = /\b(getActor|requireActor|loadRevision)\(/
 
 /** Values that are no functions, errors that a page turns into its not-found page, and whether a word of an address is a known one. */
-const PLAIN_VALUES = /^(MAX_[A-Z_]+|[A-Z]\w*Error|isAskedFilter)$/
+const PLAIN_VALUES = /^(MAX_[A-Z_]+|[A-Z]\w*Error)$/
 
 /** The session library's own handler: it is what finds out who somebody is. */
 const SESSION_ROUTE = 'app/api/auth/[...nextauth]/route.ts'

@@ -31,6 +31,8 @@ describe('a drawn plan decides', () => {
       d.bends = d.bends
         .filter(({ id }) => id === 'hinge')
         .map((bend) => ({ ...bend, insideRadiusMm: 30, angleDeg: 180 }))
+      for (const conductor of d.features.conductors)
+        conductor.crossings = conductor.crossings.filter(({ bendId }) => bendId === 'hinge')
       const arm = d.construction.zones.find(({ id }) => id === 'arm')
       if (arm !== undefined) arm.lengthMm = 200
     })

@@ -31,18 +31,20 @@ function prepare() {
     fixtures = { backstage, browser, server }
   })
 
-  async function make(label: string): Promise<Scene> {
+  async function make(label: string, ofProject: string | null): Promise<Scene> {
     const { backstage, browser, server } = fixtures
     const [lead, by] = [CAST.lead.email, CAST.designer.email]
-    const projectId = await backstage.act('makeProject', {
-      name: `Gate ${label} ${Date.now()}`,
-      lead,
-      team: { [by]: 'member', [CAST.quality.email]: 'quality' },
-      fabricators: {
-        [CAST.brackenfold.email]: 'Brackenfold Circuits',
-        [CAST.ostrel.email]: 'Ostrel Flexible',
-      },
-    })
+    const projectId =
+      ofProject ??
+      (await backstage.act('makeProject', {
+        name: `Gate ${label} ${Date.now()}`,
+        lead,
+        team: { [by]: 'member', [CAST.quality.email]: 'quality' },
+        fabricators: {
+          [CAST.brackenfold.email]: 'Brackenfold Circuits',
+          [CAST.ostrel.email]: 'Ostrel Flexible',
+        },
+      }))
     const revisionId = await backstage.act('makeRevision', { projectId, by, label, design: 'pipit-rev-a' })
     const people = [by, CAST.brackenfold.email]
     await backstage.act('shareAndAdvance', { revisionId, lead })
@@ -76,8 +78,9 @@ function prepare() {
 
   return {
     backstage: () => fixtures.backstage,
-    scene: (label: string): Promise<Scene> => {
-      const known = scenes.get(label) ?? make(label)
+    /** @param ofProject  of an earlier scene; null for a project of its own */
+    scene: (label: string, ofProject: string | null = null): Promise<Scene> => {
+      const known = scenes.get(label) ?? make(label, ofProject)
       scenes.set(label, known)
       return known
     },
@@ -383,4 +386,38 @@ test('blockers 4 and 8: what leaves proves itself, and says what became of it', 
     const marked = readArchive(await fetchPackage('lead'))
     expect(JSON.stringify(marked.ok ? marked.value.map(({ path }) => path) : marked.issues)).toContain('OBSOLETE.txt')
   })
+})
+
+test('blocker 4: a package that was replaced says so to everybody who fetches it, and in the list', async () => {
+  const first = await getScene('H2')
+  expectDone(await sign(first, 'lead'))
+  expectDone(await release(first, 'lead'))
+  const packageOf = ({ revisionId }: Scene, who: Who) => first.people[who].get(`/api/revisions/${revisionId}/package`)
+  const fetched = await packageOf(first, 'brackenfold')
+  expect(fetched.headers.get('content-disposition')).not.toContain('OBSOLETE')
+  const verified = verifyPackage(new Uint8Array(await fetched.arrayBuffer()))
+  if (!verified.ok) throw new Error(verified.issues[0]?.message)
+  const { keyPem, manifest } = verified.value
+  const wordOf = async ({ revisionId }: Scene) => {
+    const list = readStatusList(await (await first.people.ostrel.get('/api/status')).text(), keyPem)
+    return list.ok ? judgeStatus(revisionId, list.value, new Date(), manifest.releasedAt).word : list.issues[0]?.message
+  }
+  expect(await wordOf(first)).toBe('in force')
+
+  const second = await getScene('H3', first.projectId)
+  expectDone(await sign(second, 'lead'))
+  await expectUnchanged(second, async () => {
+    expect(refusalOf(await release(second, 'lead'))).toMatchObject({ kind: 'invalid' })
+  })
+  expect(await wordOf(first)).toBe('in force')
+  expectDone(await release(second, 'lead', { reason: 'The arm was too short.' }))
+  expect([await wordOf(first), await wordOf(second)]).toEqual(['superseded', 'in force'])
+  for (const who of ['lead', 'brackenfold'] as const) {
+    const answer = await packageOf(first, who)
+    expect(answer.headers.get('content-disposition'), who).toContain('OBSOLETE-')
+    const marked = readArchive(new Uint8Array(await answer.arrayBuffer()))
+    if (!marked.ok) throw new Error(marked.issues[0]?.message)
+    const note = marked.value.find(({ path }) => path === 'OBSOLETE.txt')
+    expect(new TextDecoder().decode(note?.bytes), who).toContain('SUPERSEDED')
+  }
 })

@@ -48,7 +48,7 @@ export function compareDesigns(before: Design, after: Design): DesignChange[] {
     ({ name }) => `material ${name}`,
   )
   compareConstruction(changes, before, after)
-  compareEntities(changes, 'bends', ['bends'], before.bends, after.bends, ({ name }) => `${callByName('bend', name)}`)
+  compareEntities(changes, 'bends', ['bends'], before.bends, after.bends, ({ name }) => callByName('bend', name))
   compareFeatures(changes, before, after)
   changes.push(...comparePlans(before.plan, after.plan, after))
   compareAssumptions(changes, before, after)
@@ -273,7 +273,7 @@ function compareZones(
     ['construction', 'zones'],
     withoutPresence(before),
     withoutPresence(after),
-    ({ name }) => `${callByName('zone', name)}`,
+    ({ name }) => callByName('zone', name),
   )
   for (const zone of after.construction.zones) {
     const previous = old.get(zone.id)

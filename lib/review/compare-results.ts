@@ -59,13 +59,13 @@ export function listNumberMoves(before: Evaluation | null, after: Evaluation | n
   for (const zone of after?.zones ?? []) {
     const previous = zones.get(zone.zoneId)
     if (previous !== undefined)
-      add(`${callByName('zone', zone.name)}`, 'thickness', previous.thicknessUm, zone.thicknessUm, 'thicknessUm')
+      add(callByName('zone', zone.name), 'thickness', previous.thicknessUm, zone.thicknessUm, 'thicknessUm')
   }
   const bends = new Map((before?.bends ?? []).map((bend) => [bend.bendId, bend]))
   for (const bend of after?.bends ?? []) {
     const previous = bends.get(bend.bendId)
     if (previous === undefined) continue
-    const subject = `${callByName('bend', bend.name)}`
+    const subject = callByName('bend', bend.name)
     addWords(
       subject,
       'copper strain',

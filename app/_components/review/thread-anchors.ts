@@ -9,16 +9,16 @@ export function listAnchors(revision: RevisionView): AnchorOption[] {
   const texts = listTextsOf(revision.template.content)
   return [
     { kind: 'revision', id: '', label: 'the revision as a whole' },
-    ...design.bends.map((bend) => ({ kind: 'bend' as const, id: bend.id, label: `${callByName('bend', bend.name)}` })),
+    ...design.bends.map((bend) => ({ kind: 'bend' as const, id: bend.id, label: callByName('bend', bend.name) })),
     ...design.construction.zones.map((zone) => ({
       kind: 'zone' as const,
       id: zone.id,
-      label: `${callByName('zone', zone.name)}`,
+      label: callByName('zone', zone.name),
     })),
     ...design.construction.layers.map((layer) => ({
       kind: 'layer' as const,
       id: layer.id,
-      label: `${callByName('layer', layer.name)}`,
+      label: callByName('layer', layer.name),
     })),
     ...revision.artwork.map((file) => ({ kind: 'artwork' as const, id: file.id, label: `artwork ${file.fileName}` })),
     ...revision.items.map((item) => ({

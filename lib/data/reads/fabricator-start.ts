@@ -1,7 +1,7 @@
 import 'server-only'
 import { readStoredDesign } from '@/lib/engine'
 import type { KeptSheetKind } from '@/lib/fabrication'
-import { isOpenStage, NOTHING_SHARED, type Sharing, type Stage } from '@/lib/review'
+import { NOTHING_SHARED, OPEN_STAGES, type Sharing, type Stage } from '@/lib/review'
 import { type Actor, getFabricatorCompanyId, readStage, requireCompany, requireProject } from '../records/authorization'
 import { readSharing } from '../records/sharing-columns'
 import { type CompanySheets, loadNewestSheets } from '../records/sheet-records'
@@ -57,7 +57,7 @@ export function getFabricatorStart(actor: Actor, projectId: string): Promise<Fab
         : await tx.user.findUnique({ where: { id: part.askedById }, select: { id: true, name: true } })
     const sheets = (await loadNewestSheets(tx, [companyId])).get(companyId) ?? {}
     const revisions = await tx.revision.findMany({
-      where: { projectId: project.id },
+      where: { projectId: project.id, stage: { in: [...OPEN_STAGES] } },
       select: {
         id: true,
         projectId: true,
@@ -75,7 +75,7 @@ export function getFabricatorStart(actor: Actor, projectId: string): Promise<Fab
       sheets: FIRST_SHEETS.map((kind) => describeSheet(kind, sheets)),
       sharing: part.state === 'takes-part' ? readSharing(part) : NOTHING_SHARED,
       revisions: revisions
-        .filter((row) => isOpenStage(readStage(row.stage)) && isInView(rights, row))
+        .filter((row) => isInView(rights, row))
         .map(({ id, label, stage, designJson }) => {
           const { manufacturingReviewDate, layoutFreezeDate, needDate } = readStoredDesign(designJson).brief
           return {

@@ -1,16 +1,12 @@
 import 'server-only'
-import type { FlexTestRow } from '@/lib/engine/flex-tests'
 import {
-  type FabricationTable,
   type FileReading,
   findHeadingRow,
   listTableChanges,
-  type MatrixRow,
   readTableFile,
   SHEET_NAMES,
-  SHEET_TABLES,
-  type ShelfRow,
-  type TableSheetKind,
+  type SheetRow,
+  tableOf,
   writeTable,
 } from '@/lib/fabrication'
 import type { ExportSheetFileInput, PreviewSheetFileInput } from '@/lib/inputs'
@@ -22,11 +18,7 @@ import type { ActResult, FileDownload, SheetFilePreview } from '../views'
 import { SHEET_VIEW_ACTIONS } from './fabrication-sheets'
 import { read } from './read'
 
-export type Row = MatrixRow | ShelfRow | FlexTestRow
-type GoodReading = Extract<FileReading<Row>, { readonly ok: true }>
-
-/** All kinds of rows go through the same code; each by its own table. */
-export const tableOf = (kind: TableSheetKind) => SHEET_TABLES[kind] as unknown as FabricationTable<Row>
+type GoodReading = Extract<FileReading<SheetRow>, { readonly ok: true }>
 
 /** What a file would do to the sheet, bad rows named. Writes nothing; taking it over is `importSheetFile`. */
 export function previewSheetFile(actor: Actor, input: PreviewSheetFileInput): Promise<ActResult<SheetFilePreview>> {
@@ -34,7 +26,7 @@ export function previewSheetFile(actor: Actor, input: PreviewSheetFileInput): Pr
     const { version, before } = await read(actor, async ({ tx, rights }) => {
       const { company } = await requireCompany(tx, rights, input.companyId, 'sheet:edit')
       const stored = await loadSheet(tx, company.id, input.kind)
-      return { version: stored?.version ?? 0, before: (stored?.content.rows ?? []) as readonly Row[] }
+      return { version: stored?.version ?? 0, before: (stored?.content.rows ?? []) as readonly SheetRow[] }
     })
     const reading = readFile(input)
     const rows = mergeRows(input, before, reading)
@@ -56,7 +48,11 @@ export async function exportSheetFile(actor: Actor, input: ExportSheetFileInput)
   const { name, version, rows } = await read(actor, async ({ tx, rights }) => {
     const { company } = await requireCompany(tx, rights, input.companyId, SHEET_VIEW_ACTIONS[input.kind])
     const stored = await loadSheet(tx, company.id, input.kind)
-    return { name: company.name, version: stored?.version ?? 0, rows: (stored?.content.rows ?? []) as readonly Row[] }
+    return {
+      name: company.name,
+      version: stored?.version ?? 0,
+      rows: (stored?.content.rows ?? []) as readonly SheetRow[],
+    }
   })
   const cells = writeTable(tableOf(input.kind), rows, input.unit)
   const stem = `${name}-${SHEET_NAMES[input.kind]}-version-${version}`.toLowerCase().replaceAll(/[^a-z0-9]+/g, '-')
@@ -84,9 +80,9 @@ export function readFile({ kind, fileName, bytes }: PreviewSheetFileInput): Good
 /** What the sheet would hold: the file's rows alone, or the kept ones with the file's in place of those about the same. */
 export function mergeRows(
   { kind, mode }: PreviewSheetFileInput,
-  before: readonly Row[],
+  before: readonly SheetRow[],
   reading: GoodReading,
-): readonly Row[] {
+): readonly SheetRow[] {
   const fromFile = reading.rows.map(({ row }) => row)
   if (mode === 'replace') return fromFile
   const { keyOf } = tableOf(kind)

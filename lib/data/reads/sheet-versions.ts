@@ -1,5 +1,5 @@
 import 'server-only'
-import { listTableChanges } from '@/lib/fabrication'
+import { listTableChanges, type SheetRow, tableOf } from '@/lib/fabrication'
 import { sheetVersionInput } from '@/lib/inputs'
 import { type Actor, requireCompany } from '../records/authorization'
 import { toCompanyView } from '../records/part-views'
@@ -8,7 +8,6 @@ import { NotFoundError } from '../store/errors'
 import type { SheetTable, SheetVersionView } from '../views'
 import { findVersions } from './fabrication-sheets'
 import { read } from './read'
-import { type Row, tableOf } from './sheet-files'
 
 /**
  * One version of a matrix, a shelf or flex tests, with what differs between it and another one: for the fabricator's own people.
@@ -63,7 +62,7 @@ function compare(one: Side, other: Side): NonNullable<SheetVersionView['comparis
   return {
     from: from.number,
     to: to.number,
-    rows: listTableChanges<Row>(tableOf(from.sheet.kind), from.sheet.content.rows, to.sheet.content.rows),
+    rows: listTableChanges<SheetRow>(tableOf(from.sheet.kind), from.sheet.content.rows, to.sheet.content.rows),
     buildTimeDays: before === after ? null : { before, after },
   }
 }

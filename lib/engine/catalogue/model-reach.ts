@@ -47,7 +47,7 @@ export function withinModel(
     const [{ because } = { because: '' }] = result.modelLimits
     return { ...outcome, summary: `${outcome.summary} It is no better than this figure: ${because}.` }
   }
-  return cannotTell(`${callByName('bend', result.name)}`, limit, outcome.places, {
+  return cannotTell(callByName('bend', result.name), limit, outcome.places, {
     value: outcome.value,
     limit: outcome.limit,
   })
@@ -69,7 +69,7 @@ export function withinRadiusRule(result: BendResult, outcome: Outcome): Outcome 
   ]
   if (limit === undefined && what.length === 0) return outcome
   return cannotTell(
-    `${callByName('bend', result.name)}`,
+    callByName('bend', result.name),
     limit ?? {
       because: `a rule for the radius alone does not know ${what.join(' and ')}`,
       decidedBy: 'go by the strain of the copper',

@@ -18,7 +18,7 @@ export function isUseContradicted({ use, requiredCycles }: Bend): boolean {
 export function withinStatedUse(bend: Bend, outcome: Outcome, place: Place): Outcome {
   if (!isUseContradicted(bend) || outcome.kind !== 'decided' || outcome.verdict === 'fails') return outcome
   return cannotTell(
-    `${callByName('bend', bend.name)}`,
+    callByName('bend', bend.name),
     {
       because: `it is stated as ${bend.use === 'fold-once' ? 'folded once' : 'flexed to install'} and asked for ${inSentence(bend.requiredCycles ?? 0, 'cycles')}`,
       decidedBy: 'state it as dynamic, or take the cycles out',

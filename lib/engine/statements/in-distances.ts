@@ -1,4 +1,4 @@
-import type { Bend, Design, Zone } from '../design'
+import { type Bend, callByName, type Design, type Zone } from '../design'
 import { type Place, placeOf } from '../results'
 import { asEntered, inSentence } from '../units'
 import type { WrittenTwice } from './statement'
@@ -136,7 +136,7 @@ function compareArcs({ bends, construction }: Design): WrittenTwice[] {
           path: ['bends', at, 'angleDeg'],
         },
         other: {
-          where: `zone ${zone.name}`,
+          where: callByName('zone', zone.name),
           says: `${inSentence(thicknessUm, 'um')} of layers to bend`,
           path: ['construction', 'zones', construction.zones.indexOf(zone), 'presence'],
         },

@@ -41,7 +41,7 @@ function compareEdges({ features, bends }: Design): WrittenTwice[] {
           path: ['bends', bendAt, 'distanceToRigidMm'],
         },
         other: {
-          where: `${callByName('stiffener', stiffener.name)}`,
+          where: callByName('stiffener', stiffener.name),
           says: asEntered(distanceMm, 'mm'),
           path: ['features', 'stiffeners', at, 'nearestBend'],
         },
@@ -73,7 +73,7 @@ function compareCrossings({ features, bends, construction }: Design): WrittenTwi
             path: ['features', 'conductors', at, 'crossings', crossingAt, 'bendId'],
           },
           other: {
-            where: `${callByName('zone', zone.name)}`,
+            where: callByName('zone', zone.name),
             says: hasCopper
               ? `${layer.name} goes through`
               : presence === undefined
@@ -106,7 +106,7 @@ function compareWidths({ features, bends, construction }: Design): WrittenTwice[
             path: ['features', 'conductors', at, 'widthMm'],
           },
           other: {
-            where: `${callByName('zone', zone.name)}`,
+            where: callByName('zone', zone.name),
             says: `${asEntered(zone.widthMm, 'mm')} in all`,
             path: ['construction', 'zones', construction.zones.indexOf(zone), 'widthMm'],
           },
@@ -139,7 +139,7 @@ function compareSpaces({ features, bends, construction }: Design): WrittenTwice[
             path: ['features', 'conductors', at, 'spaceMm'],
           },
           other: {
-            where: `${callByName('zone', zone.name)}`,
+            where: callByName('zone', zone.name),
             says: `${layer.name} covers the whole area`,
             path: ['construction', 'zones', construction.zones.indexOf(zone), 'presence'],
           },

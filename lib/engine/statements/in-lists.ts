@@ -110,7 +110,7 @@ function comparePadLayers({ features, construction }: Design): WrittenTwice[] {
         fact: `Layer of ${pad.name}`,
         one: { where: 'the pad', says: `on ${layer.name}`, path: ['features', 'pads', at, 'layerId'] },
         other: {
-          where: `${callByName('zone', zone.name)}`,
+          where: callByName('zone', zone.name),
           says: isThere ? `${layer.name} goes through` : `no ${layer.name}`,
           path: ['construction', 'zones', zoneAt, 'presence'],
         },
@@ -165,7 +165,7 @@ function compareLands({ features, construction }: Design): WrittenTwice[] {
         fact: `Size of ${hole.name}`,
         one: { where: 'the hole', says: asEntered(holeMm, 'mm'), path: ['features', 'holes', at, field] },
         other: {
-          where: `${callByName('zone', zone.name)}`,
+          where: callByName('zone', zone.name),
           says: `${asEntered(narrowest.mm, 'mm')} in all`,
           path: ['construction', 'zones', zoneAt, narrowest.side],
         },

@@ -35,7 +35,7 @@ function compareSums(design: Design): WrittenTwice[] {
             path: ['features', 'conductors'],
           },
           other: {
-            where: `${callByName('zone', zone.name)}`,
+            where: callByName('zone', zone.name),
             says: `${asEntered(zone.widthMm, 'mm')} in all`,
             path: pathOfZone(design, zone, 'widthMm'),
           },
@@ -117,7 +117,7 @@ function compareEnds(design: Design): WrittenTwice[] {
             path: ['features', 'connectors', at, field, 'partMm'],
           },
           other: {
-            where: `${callByName('zone', zone.name)}`,
+            where: callByName('zone', zone.name),
             says: asEntered(zoneMm, 'mm'),
             path: pathOfZone(design, zone, side),
           },

@@ -1,3 +1,7 @@
+import type { FlexTestRow } from '@/lib/engine/flex-tests'
+import type { MatrixRow } from '../matrix'
+import type { ShelfRow } from '../shelf'
+import type { FabricationTable } from './columns'
 import { FLEX_TEST_TABLE } from './flex-test-table'
 import { MATRIX_TABLE } from './matrix-table'
 import { SHELF_TABLE } from './shelf-table'
@@ -21,3 +25,8 @@ export const SHEET_TABLES = {
 export function isTableSheetKind(kind: string): kind is TableSheetKind {
   return Object.hasOwn(SHEET_TABLES, kind)
 }
+
+export type SheetRow = MatrixRow | ShelfRow | FlexTestRow
+
+/** All kinds of rows go through the same code; each by its own table. */
+export const tableOf = (kind: TableSheetKind) => SHEET_TABLES[kind] as unknown as FabricationTable<SheetRow>

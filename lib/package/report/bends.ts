@@ -78,7 +78,7 @@ function makeBend(
   pictures: Pictures | null,
   isFirst: boolean,
 ): Content[] {
-  const heading = isFirst ? level1(`4  Bends: ${bend.name}`) : level2(`${callByName('Bend', bend.name)}`)
+  const heading = isFirst ? level1(`4  Bends: ${bend.name}`) : level2(callByName('Bend', bend.name))
   const callOut: [string, Content][] = [
     [BEND_FIELDS.zoneId.label, zoneName],
     [

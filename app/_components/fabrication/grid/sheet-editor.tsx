@@ -6,23 +6,12 @@ import { FormError } from '@/app/_components/ui/form-error'
 import { NumberField } from '@/app/_components/ui/number-field'
 import { TextField } from '@/app/_components/ui/text-field'
 import { useAction } from '@/app/_components/ui/use-action'
-import type { FlexTestRow } from '@/lib/engine/flex-tests'
-import {
-  type FabricationTable,
-  type FlexTestContent,
-  type MatrixContent,
-  type MatrixRow,
-  SHEET_TABLES,
-  type ShelfContent,
-  type ShelfRow,
-} from '@/lib/fabrication'
+import { type FlexTestContent, type MatrixContent, type SheetRow, type ShelfContent, tableOf } from '@/lib/fabrication'
 import { saveSheet } from '../actions'
 import { FileExchange } from '../file-exchange'
 import { FabricationGrid } from './fabrication-grid'
 import { SaveState } from './save-state'
 import { useSheetGrid } from './use-sheet-grid'
-
-export type Row = MatrixRow | ShelfRow | FlexTestRow
 
 export type EditedSheet =
   | { readonly kind: 'matrix'; readonly content: MatrixContent }
@@ -42,12 +31,12 @@ interface SheetEditorProps {
 /** A matrix, a shelf or flex tests: the grid, what else belongs to it, files, and saving it all as a new version. */
 export function FabricationSheetEditor({ label, companyId, sheet, seenVersion, mayEdit, today }: SheetEditorProps) {
   const { kind, content } = sheet
-  const table = SHEET_TABLES[kind] as unknown as FabricationTable<Row>
+  const table = tableOf(kind)
   const savedDays = 'buildTimeDays' in content ? content.buildTimeDays : null
   const [buildTimeDays, setBuildTimeDays] = useState<number | null>(savedDays)
   const { state, onChange, reading, unsavedCount } = useSheetGrid(
     table,
-    content.rows as readonly Row[],
+    content.rows as readonly SheetRow[],
     mayEdit,
     Number(buildTimeDays !== savedDays),
   )

@@ -1,9 +1,9 @@
 import { countOf } from '@/lib/engine/units'
 import 'server-only'
-import { type FabricationSheetContent, readSheetContent, type TableSheetKind } from '@/lib/fabrication'
+import { type FabricationSheetContent, readSheetContent, type SheetRow, type TableSheetKind } from '@/lib/fabrication'
 import type { ImportSheetFileInput } from '@/lib/inputs'
 import { write } from '../../consequences/write'
-import { mergeRows, type Row, readFile } from '../../reads/sheet-files'
+import { mergeRows, readFile } from '../../reads/sheet-files'
 import type { Actor } from '../../records/authorization'
 import { refuseField, refuseInvalid } from '../../store/errors'
 import type { ActResult } from '../../views'
@@ -25,7 +25,7 @@ export function importSheetFile(actor: Actor, input: ImportSheetFileInput): Prom
         )
       }
       if (reading.rows.length === 0) refuseField('bytes', 'no-rows', 'holds no row that can be imported')
-      const rows = mergeRows(input, (before?.rows ?? []) as readonly Row[], reading)
+      const rows = mergeRows(input, (before?.rows ?? []) as readonly SheetRow[], reading)
       const made = readSheetContent(input.kind, { ...(before ?? EMPTY_CONTENT[input.kind]), rows })
       return made.ok ? made.content : refuseInvalid(made.issues)
     }),

@@ -9,6 +9,13 @@ const LINE_MM = 0.18
 /** Marks inside the circle, by the place of the hole in the design's list; further kinds begin again, and their name tells them apart. */
 const MARKS = ['plus', 'none', 'filled', 'cross', 'half', 'square', 'ring', 'diamond'] as const
 
+/** From a hole's middle to the farthest of its symbol. */
+export const reachOfHoleSymbol = (kind: number, trueRadius: number, perMm: number): number =>
+  Math.max(trueRadius, LEAST_MM * perMm) * (MARKS[Math.max(0, kind) % MARKS.length] === 'plus' ? CENTRE_LINES : 1)
+
+/** Centre lines pass the circle by this share of its radius. */
+const CENTRE_LINES = 1.4
+
 /** A hole at its true size, or at the least that can be read, with the mark of its kind. */
 export function drawHoleSymbol(
   kind: number,
@@ -25,7 +32,7 @@ export function drawHoleSymbol(
   const s = Math.SQRT1_2
   switch (mark) {
     case 'plus':
-      return path(`M${at(-1.4, 0)}L${at(1.4, 0)}M${at(0, -1.4)}L${at(0, 1.4)}`)
+      return path(`M${at(-CENTRE_LINES, 0)}L${at(CENTRE_LINES, 0)}M${at(0, -CENTRE_LINES)}L${at(0, CENTRE_LINES)}`)
     case 'cross':
       return path(`M${at(-s, -s)}L${at(s, s)}M${at(-s, s)}L${at(s, -s)}`)
     case 'half':

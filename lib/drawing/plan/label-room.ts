@@ -1,12 +1,6 @@
 import { measureText } from '../text-metrics'
 import type { Point } from './frame'
-
-export interface Room {
-  readonly left: number
-  readonly right: number
-  readonly top: number
-  readonly bottom: number
-}
+import { makeRoomIndex, type Room, type RoomIndex } from './room-index'
 
 export interface WantedLabel {
   readonly text: string
@@ -31,7 +25,7 @@ const REACHES_EM = [0.9, 1.6, 2.6, 4, 6, 8.5, 12, 16, 21, 27]
 const LED_EM = 1.8
 
 /**
- * Places for short labels, none over another, over what is taken, or outside of the room: each takes the nearest free place in turn.
+ * Places for short labels, none over another, over what is taken (the symbols that they name), or outside of the room: each takes the nearest free place in turn.
  * What finds none is handed back, so that the sheet can say so; it is never printed over something.
  */
 export function setLabels(
@@ -40,7 +34,8 @@ export function setLabels(
   taken: readonly Room[],
   fontSize: number,
 ): { readonly set: readonly SetLabel[]; readonly left: readonly WantedLabel[] } {
-  const boxes = [...taken]
+  const boxes = makeRoomIndex(2 * fontSize)
+  for (const box of taken) boxes.add(box)
   const set: SetLabel[] = []
   const left: WantedLabel[] = []
   for (const label of wanted) {
@@ -49,16 +44,16 @@ export function setLabels(
       left.push(label)
       continue
     }
-    boxes.push(place.box)
+    boxes.add(place.box)
     set.push(place)
   }
   return { set, left }
 }
 
-function findPlace(label: WantedLabel, room: Room, boxes: readonly Room[], fontSize: number): SetLabel | null {
+function findPlace(label: WantedLabel, room: Room, boxes: RoomIndex, fontSize: number): SetLabel | null {
   const width = measureText(label.text, fontSize)
   const own = boxAround(label.at, width, fontSize)
-  if (label.isOnPlace === true && isWithin(own, room) && !boxes.some((other) => meets(own, other))) {
+  if (label.isOnPlace === true && isWithin(own, room) && !boxes.isMet(own)) {
     return { ...label, x: label.at[0] - width / 2, y: label.at[1] + 0.26 * fontSize, box: own, isLed: false }
   }
   for (const em of REACHES_EM) {
@@ -71,7 +66,7 @@ function findPlace(label: WantedLabel, room: Room, boxes: readonly Room[], fontS
         label.at[1] + dy * (em * fontSize + fontSize / 2),
       ]
       const box = boxAround(middle, width, fontSize)
-      if (!isWithin(box, room) || boxes.some((other) => meets(box, other))) continue
+      if (!isWithin(box, room) || boxes.isMet(box)) continue
       return { ...label, x: middle[0] - width / 2, y: middle[1] + 0.26 * fontSize, box, isLed: em > LED_EM }
     }
   }
@@ -88,6 +83,3 @@ const boxAround = ([x, y]: Point, width: number, fontSize: number): Room => ({
 
 const isWithin = (box: Room, room: Room) =>
   box.left >= room.left && box.right <= room.right && box.top >= room.top && box.bottom <= room.bottom
-
-const meets = (one: Room, other: Room) =>
-  one.left < other.right && other.left < one.right && one.top < other.bottom && other.top < one.bottom

@@ -2,11 +2,13 @@ import type { Design } from '@/lib/engine'
 import type { Plan } from '@/lib/plan'
 import type { Palette } from '../palette'
 import { type DrawingNode, makeNode, roundPx } from '../picture'
-import { type LaidDimension, type Lanes, layDimensions } from './dimension-lanes'
+import { measureText } from '../text-metrics'
+import { ARROW_EM, type LaidDimension, type Lanes, layDimensions, widthOfLanes } from './dimension-lanes'
 import { boundsOfPlan, makePlanFrame, type Point } from './frame'
 import { keepNear } from './keep-near'
-import { type Room, setLabels } from './label-room'
+import { setLabels } from './label-room'
 import { drawPlanFigure } from './plan-figure'
+import type { Room } from './room-index'
 
 export interface LaidFigure {
   readonly width: number
@@ -39,6 +41,9 @@ export interface FigureLayout {
 /** Room round the part for labels and for the ends of axes, in type sizes. */
 const MARGIN_EM = 4
 const LANE_EM = 2
+/** What lies further off the part than this share of its size, or of the margin, is not drawn. */
+const NEAR_SHARE = 0.05
+const NEAR_MARGIN = 0.6
 const ROLLING_EM = 2.4
 
 /** The whole figure with its upper left corner at a place: part, names, dimensions, the foil's direction. Null without an outline. */
@@ -48,15 +53,18 @@ export function layPlanFigure(design: Design, whole: Plan, [x, y]: Point, layout
   const { minMm, maxMm } = bounds
   const size: Point = [maxMm[0] - minMm[0], maxMm[1] - minMm[1]]
   const { fontSize } = layout
-  const { plan, offCount } = keepNear(whole, minMm, maxMm, 0.05 * Math.max(...size, 1))
-  const dimensions = withOverall(plan, minMm, maxMm)
   const margin = MARGIN_EM * fontSize
   const lay = (factor: number) => {
+    const reachMm = Math.min(NEAR_SHARE * Math.max(...size, 1), (NEAR_MARGIN * margin) / factor)
+    const { plan, offCount } = keepNear(whole, minMm, maxMm, reachMm)
+    const dimensions = withOverall(plan, minMm, maxMm)
     const frame = makePlanFrame([x + margin, y + margin], [minMm[0], maxMm[1]], factor)
     const lanes = layDimensions(dimensions, layout.textOf, frame, { left: x, right: x + layout.width }, fontSize)
-    const right = lanes.laneWidths.reduce((sum, each) => sum + each + fontSize, fontSize)
+    const right = widthOfLanes(lanes.laneWidths, fontSize)
     const below = (lanes.laneCountX + 0.5) * LANE_EM * fontSize
     return {
+      plan,
+      offCount,
       frame,
       lanes,
       width: size[0] * factor + 2 * margin + right,
@@ -68,7 +76,7 @@ export function layPlanFigure(design: Design, whole: Plan, [x, y]: Point, layout
     return width <= layout.width && height <= layout.highest
   }
   const factor = layout.scales?.find(fits) ?? fillingFactor(size, layout, margin, fits)
-  const { frame, lanes, height } = lay(factor)
+  const { plan, offCount, frame, lanes, height } = lay(factor)
   const { palette, perMm, withRoutes, withPoints } = layout
   const options = { palette, perMm, withRoutes, withPoints }
   const figure = drawPlanFigure(design, plan, frame, options)
@@ -76,35 +84,26 @@ export function layPlanFigure(design: Design, whole: Plan, [x, y]: Point, layout
   const drawn = drawLanes(lanes, foot, margin, layout)
   const rolling = drawRolling(plan, [x, y + height - 0.9 * fontSize], layout)
   const room: Room = { left: x, right: foot[0] + margin, top: y, bottom: foot[1] + margin }
-  const { set, left } = setLabels(figure.labels, room, [], fontSize)
-  const labels = set.flatMap((label): DrawingNode[] => [
-    ...(label.isLed
-      ? [
-          makeNode('line', {
-            x1: label.at[0],
-            y1: label.at[1],
-            x2: clamp(label.at[0], label.box.left, label.box.right),
-            y2: clamp(label.at[1], label.box.top, label.box.bottom),
-            stroke: layout.palette.inkSoft,
-            'stroke-width': 0.13 * layout.perMm,
-          }),
-        ]
-      : []),
-    makeNode('rect', {
-      x: label.box.left,
-      y: label.box.top,
-      width: label.box.right - label.box.left,
-      height: label.box.bottom - label.box.top,
-      fill: layout.palette.paper,
-      'fill-opacity': 0.75,
-    }),
-    text(label.text, label.x, label.y, layout),
-  ])
+  const { set, left } = setLabels(figure.labels, room, figure.symbols, fontSize)
+  const leads = set
+    .filter(({ isLed }) => isLed)
+    .map(({ at, box }) =>
+      makeNode('line', {
+        x1: at[0],
+        y1: at[1],
+        x2: clamp(at[0], box.left, box.right),
+        y2: clamp(at[1], box.top, box.bottom),
+        stroke: layout.palette.inkSoft,
+        'stroke-width': 0.13 * layout.perMm,
+      }),
+    )
+  const labels = set.flatMap((label) => [paper(label.box, 0.75, layout), text(label.text, label.x, label.y, layout)])
   return {
     width: layout.width,
     height,
     factor,
-    nodes: [...figure.nodes, ...drawn, ...rolling, ...labels],
+    // Texts last: no line runs over one.
+    nodes: [...figure.nodes, ...drawn.lines, ...leads, ...rolling, ...drawn.texts, ...labels],
     leftOut: { labels: left.map((label) => label.text), dimensionIds: lanes.left, offCount },
   }
 }
@@ -150,45 +149,69 @@ function fillingFactor(
   return factor
 }
 
-function drawLanes(lanes: Lanes, foot: Point, margin: number, layout: FigureLayout): DrawingNode[] {
+/** Lines and arrows of the dimensions, and their sizes on paper that interrupts the lines that lead to others. */
+function drawLanes(
+  lanes: Lanes,
+  foot: Point,
+  margin: number,
+  layout: FigureLayout,
+): { readonly lines: readonly DrawingNode[]; readonly texts: readonly DrawingNode[] } {
   const { fontSize, palette, perMm } = layout
+  const lines: DrawingNode[] = []
+  const texts: DrawingNode[] = []
   const line = (a: Point, b: Point) =>
-    makeNode('line', { x1: a[0], y1: a[1], x2: b[0], y2: b[1], stroke: palette.ink, 'stroke-width': 0.13 * perMm })
+    lines.push(
+      makeNode('line', { x1: a[0], y1: a[1], x2: b[0], y2: b[1], stroke: palette.ink, 'stroke-width': 0.13 * perMm }),
+    )
   const arrow = ([px, py]: Point, [dx, dy]: Point) => {
-    const [bx, by] = [px - dx * 2.2 * perMm, py - dy * 2.2 * perMm]
+    const [bx, by] = [px - dx * ARROW_EM * fontSize, py - dy * ARROW_EM * fontSize]
     const half = 0.45 * perMm
     const corner = (side: 1 | -1) => `${roundPx(bx - dy * half * side)},${roundPx(by + dx * half * side)}`
-    return makeNode('path', { d: `M${roundPx(px)},${roundPx(py)}L${corner(1)}L${corner(-1)}Z`, fill: palette.ink })
+    lines.push(makeNode('path', { d: `M${roundPx(px)},${roundPx(py)}L${corner(1)}L${corner(-1)}Z`, fill: palette.ink }))
+  }
+  const say = (words: string, x: number, y: number) => {
+    const width = measureText(words, fontSize)
+    const box = { left: x, right: x + width, top: y - 0.75 * fontSize, bottom: y + 0.25 * fontSize }
+    texts.push(paper(box, 1, layout), text(words, x, y, layout))
   }
   const gap = 0.8 * perMm
-  const along = lanes.alongX.flatMap(({ from, to, startsAt, lane, text: words, textAt }: LaidDimension) => {
-    const level = foot[1] + margin + (lane + 0.9) * LANE_EM * fontSize
-    return [
-      ...startsAt.map(([px, py]) => line([px, py + gap], [px, level + gap])),
-      line([from, level], [to, level]),
-      arrow([from, level], [-1, 0]),
-      arrow([to, level], [1, 0]),
-      text(words, textAt, level - 0.35 * fontSize, layout),
-    ]
-  })
+  const span = ({ from, to, isShort }: LaidDimension, place: (along: number) => Point, along: Point) => {
+    const past = isShort ? 2 * ARROW_EM * fontSize : 0
+    const turn = isShort ? -1 : 1
+    line(place(from - past), place(to + past))
+    arrow(place(from), [-along[0] * turn, -along[1] * turn])
+    arrow(place(to), [along[0] * turn, along[1] * turn])
+  }
+  for (const dimension of lanes.alongX) {
+    const level = foot[1] + margin + (dimension.lane + 0.9) * LANE_EM * fontSize
+    for (const [px, py] of dimension.startsAt) line([px, py + gap], [px, level + gap])
+    span(dimension, (at) => [at, level], [1, 0])
+    say(dimension.text, dimension.textAt, level - 0.35 * fontSize)
+  }
   let right = foot[0] + margin + fontSize
   const starts = lanes.laneWidths.map((width) => {
     const at = right
     right += width + fontSize
     return at
   })
-  const up = lanes.alongY.flatMap(({ from, to, startsAt, lane, text: words, textAt }: LaidDimension) => {
-    const level = starts[lane] ?? foot[0]
-    return [
-      ...startsAt.map(([px, py]) => line([px + gap, py], [level + gap, py])),
-      line([level, from], [level, to]),
-      arrow([level, from], [0, -1]),
-      arrow([level, to], [0, 1]),
-      text(words, level + 0.4 * fontSize, textAt, layout),
-    ]
-  })
-  return [...along, ...up]
+  for (const dimension of lanes.alongY) {
+    const level = starts[dimension.lane] ?? foot[0]
+    for (const [px, py] of dimension.startsAt) line([px + gap, py], [level + gap, py])
+    span(dimension, (at) => [level, at], [0, 1])
+    say(dimension.text, level + 0.4 * fontSize, dimension.textAt)
+  }
+  return { lines, texts }
 }
+
+const paper = ({ left, right, top, bottom }: Room, opacity: number, { palette }: FigureLayout): DrawingNode =>
+  makeNode('rect', {
+    x: left,
+    y: top,
+    width: right - left,
+    height: bottom - top,
+    fill: palette.paper,
+    'fill-opacity': opacity,
+  })
 
 function drawRolling(plan: Plan, [x, y]: Point, layout: FigureLayout): DrawingNode[] {
   const { fontSize, palette, perMm } = layout

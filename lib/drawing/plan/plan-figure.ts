@@ -4,14 +4,17 @@ import { areasOf, NM_PER_MM, type Plan, pathInNm } from '@/lib/plan'
 import type { Palette } from '../palette'
 import { type DrawingNode, makeNode, roundPx } from '../picture'
 import { hatchOf, type PlanFrame, type Point, pathOfEdges, pathOfNodes } from './frame'
-import { drawHoleSymbol } from './hole-symbol'
+import { drawHoleSymbol, reachOfHoleSymbol } from './hole-symbol'
 import type { WantedLabel } from './label-room'
 import { makePlanReferences } from './references'
+import type { Room } from './room-index'
 
 /** What is drawn of a plan, and the short names that it wants beside things, most needed first. */
 export interface PlanFigure {
   readonly nodes: readonly DrawingNode[]
   readonly labels: readonly WantedLabel[]
+  /** Symbols, which no label may hide. */
+  readonly symbols: readonly Room[]
 }
 
 export interface FigureOptions {
@@ -29,6 +32,7 @@ const EDGE_MM = 0.5
 const FINE_MM = 0.18
 const BEND_MM = 0.35
 const HATCH_STEP_MM = 2
+const POINT_MM = 0.4
 /** Lines away from the reader are ridges, lines towards the reader valleys: the dashes of paper models. */
 const RIDGE_DASHES_MM = [6, 1.2, 0.8, 1.2]
 const VALLEY_DASHES_MM = [2.4, 1.4]
@@ -48,6 +52,9 @@ export function drawPlanFigure(design: Design, plan: Plan, frame: PlanFrame, opt
   const names = makePlanReferences(design)
   const nodes: DrawingNode[] = []
   const labels: WantedLabel[] = []
+  const symbols: Room[] = []
+  const symbol = ([x, y]: Point, reach: number) =>
+    symbols.push({ left: x - reach, right: x + reach, top: y - reach, bottom: y + reach })
   const name = (text: string | undefined, at: Point) => {
     if (text !== undefined) labels.push({ text, at })
   }
@@ -73,6 +80,7 @@ export function drawPlanFigure(design: Design, plan: Plan, frame: PlanFrame, opt
     const [x, y] = frame.toPicture(atMm)
     const [width, height] = [sizeMm[0] * frame.factor, sizeMm[1] * frame.factor]
     const look = { fill: 'none', stroke: palette.copper, 'stroke-width': FINE_MM * perMm }
+    symbols.push({ left: x - width / 2, right: x + width / 2, top: y - height / 2, bottom: y + height / 2 })
     nodes.push(
       isRound === true
         ? makeNode('circle', { cx: x, cy: y, r: width / 2, ...look })
@@ -103,7 +111,8 @@ export function drawPlanFigure(design: Design, plan: Plan, frame: PlanFrame, opt
     plan.outline.forEach(({ atMm }, index) => {
       const at = frame.toPicture(atMm)
       if (!isNumbered) return
-      nodes.push(makeNode('circle', { cx: at[0], cy: at[1], r: 0.4 * perMm, fill: palette.ink }))
+      nodes.push(makeNode('circle', { cx: at[0], cy: at[1], r: POINT_MM * perMm, fill: palette.ink }))
+      symbol(at, POINT_MM * perMm)
       name(String(index + 1), at)
     })
   }
@@ -129,7 +138,9 @@ export function drawPlanFigure(design: Design, plan: Plan, frame: PlanFrame, opt
     const at = design.features.holes.findIndex(({ id }) => id === hole.holeId)
     const drillMm = design.features.holes[at]?.drillMm ?? null
     for (const place of placesOfHole(hole)) {
-      nodes.push(...drawHoleSymbol(at, frame.toPicture(place), ((drillMm ?? 0) * frame.factor) / 2, { palette, perMm }))
+      const [centre, trueRadius] = [frame.toPicture(place), ((drillMm ?? 0) * frame.factor) / 2]
+      nodes.push(...drawHoleSymbol(at, centre, trueRadius, { palette, perMm }))
+      symbol(centre, reachOfHoleSymbol(at, trueRadius, perMm))
     }
     const text = names.holes.get(hole.holeId)
     return text === undefined ? [] : [{ text, at: frame.toPicture(hole.atMm) }]
@@ -143,6 +154,12 @@ export function drawPlanFigure(design: Design, plan: Plan, frame: PlanFrame, opt
         fill: palette.ink,
       }),
     )
+    symbols.push({
+      left: at[0] - 1.2 * perMm,
+      right: at[0] + 1.2 * perMm,
+      top: at[1],
+      bottom: at[1] + 2.1 * perMm,
+    })
     return { text: `[${letter}]`, at }
   })
   const flags = [
@@ -155,7 +172,7 @@ export function drawPlanFigure(design: Design, plan: Plan, frame: PlanFrame, opt
     const text = zoneId === null ? undefined : names.zones.get(zoneId)
     return text === undefined ? [] : [{ text, at: frame.toPicture(innerMm), isOnPlace: true }]
   })
-  return { nodes, labels: [...zoneLabels, ...bendLabels, ...datumLabels, ...holeLabels, ...flags, ...labels] }
+  return { nodes, labels: [...zoneLabels, ...bendLabels, ...datumLabels, ...holeLabels, ...flags, ...labels], symbols }
 }
 
 function drawAreas(

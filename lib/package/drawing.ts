@@ -1,20 +1,30 @@
-import { type DrawnSheet, drawSheets, FILE_UNITS, PRINT_PALETTE, type SheetIdentity, toSvg } from '@/lib/drawing'
+import {
+  type DrawnSheet,
+  drawSheets,
+  FILE_UNITS,
+  PRINT_PALETTE,
+  type RevisionEntry,
+  type SheetIdentity,
+  toSvg,
+} from '@/lib/drawing'
 import { describeAuthor, listLoosenedUses, listReviews, type ReviewSnapshot, STAGE_LABELS } from '@/lib/review'
 import type { DrawingSource } from './drawing-source'
 import type { PdfIdentity } from './report/pdf-writer'
 
-export type { SheetIdentity }
+export type { RevisionEntry, SheetIdentity }
 
 /**
  * @param snapshot  the team's: a fabricator's results may have been recomputed
  * @param issuedAt  when it was released, ISO 8601; null before that
  * @param releasedById  by whom
+ * @param issued  what was issued before, oldest first, and this revision last where it is released
  */
 export function makeDrawingSource(
   snapshot: ReviewSnapshot,
   workspaceName: string,
   issuedAt: string | null,
   releasedById: string | null = null,
+  issued: readonly RevisionEntry[] = [],
 ): DrawingSource {
   const { design, evaluation } = snapshot
   return {
@@ -26,6 +36,10 @@ export function makeDrawingSource(
     identity: {
       ...makeSheetIdentity(snapshot, workspaceName, issuedAt),
       loosenedBy: listLoosenedUses(snapshot, releasedById),
+      revisions: [
+        ...issued,
+        ...(issuedAt === null ? [{ label: snapshot.label, change: '', releasedBy: '', issuedOn: null }] : []),
+      ],
     },
   }
 }
@@ -44,7 +58,7 @@ function makeSheetIdentity(
   snapshot: ReviewSnapshot,
   workspaceName: string,
   issuedAt: string | null,
-): Omit<SheetIdentity, 'loosenedBy'> {
+): Omit<SheetIdentity, 'loosenedBy' | 'revisions'> {
   const { design, stage } = snapshot
   const isReleasing = issuedAt !== null && stage === 'awaiting-signature'
   return {

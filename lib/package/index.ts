@@ -19,7 +19,14 @@ export type {
   SigningKeys,
 } from './content'
 export type { DocumentOrder } from './document-order'
-export { drawFileSheets, makeDrawingPdfIdentity, makeDrawingSource, type SheetIdentity, writeSheetSvg } from './drawing'
+export {
+  drawFileSheets,
+  makeDrawingPdfIdentity,
+  makeDrawingSource,
+  type RevisionEntry,
+  type SheetIdentity,
+  writeSheetSvg,
+} from './drawing'
 export { writeDrawingPdf } from './drawing-pdf'
 export type { DrawingSource } from './drawing-source'
 export {

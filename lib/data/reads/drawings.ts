@@ -15,7 +15,9 @@ import {
 } from '@/lib/package'
 import { writeGlb, writeStep } from '@/lib/solids'
 import { type Actor, requireRevisionInView } from '../records/authorization'
+import { listIssuedBefore, toRevisionEntry } from '../records/issued-before'
 import { loadRevision } from '../records/loaded-revision'
+import { getPersonName } from '../records/revision-record'
 import { makeSnapshot } from '../records/snapshot'
 import { NotFoundError } from '../store/errors'
 import type { FileDownload } from '../views'
@@ -127,13 +129,26 @@ async function load({ tx, rights }: ReadContext, revisionId: string): Promise<Dr
   const loaded = await loadRevision(tx, revisionId)
   // One drawing for everybody: from the team's snapshot, of which it shows nothing that belongs to one party alone.
   const { snapshot } = makeSnapshot(loaded, null)
-  const issuedAt = findPackageRow(loaded.record, null)?.releasedAt.toISOString() ?? null
+  const packed = findPackageRow(loaded.record, null)
+  const issuedAt = packed?.releasedAt.toISOString() ?? null
+  const { release } = loaded.record
+  const before = await listIssuedBefore(tx, loaded.record, release?.replacesId ?? loaded.record.basedOnId)
   return {
     source: makeDrawingSource(
       snapshot,
       loaded.workspace.name,
       issuedAt,
       loaded.record.packages[0]?.releasedById ?? null,
+      packed === null || packed === undefined
+        ? before
+        : [
+            ...before,
+            toRevisionEntry(
+              loaded.record.label,
+              release ?? { changeNumber: '', reason: '', releasedAt: packed.releasedAt },
+              getPersonName(loaded.record, packed.releasedById),
+            ),
+          ],
     ),
     at: issuedAt ?? snapshot.evaluation?.evaluatedAt ?? loaded.record.createdAt.toISOString(),
     bandWidthsMm: new Map(

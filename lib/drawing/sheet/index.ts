@@ -4,6 +4,7 @@ export { measureText } from '../text-metrics'
 export {
   FILE_UNITS,
   makeSheetContents,
+  type RevisionEntry,
   type SheetResults,
 } from './contents'
 export { findSheetLacks } from './lacks'

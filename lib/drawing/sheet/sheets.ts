@@ -12,7 +12,14 @@ import {
   type SpannedBlock,
 } from './arrange'
 import { layArray } from './array-view'
-import { makeSheetContents, makeSheetWords, type SheetBlock, type SheetResults, type SheetUnits } from './contents'
+import {
+  makeRevisionTable,
+  makeSheetContents,
+  makeSheetWords,
+  type SheetBlock,
+  type SheetResults,
+  type SheetUnits,
+} from './contents'
 import { layDrawnPlan } from './drawn-plan'
 import { layFolded } from './folded-view'
 import { drawFrame } from './frame'
@@ -60,7 +67,10 @@ const MOST_SHEETS = 999
  * @param results  as recorded or as computed live; null leaves out what rests on them
  */
 export function drawSheets(design: Design, results: SheetResults | null, options: SheetOptions): DrawnSheet[] {
-  const blocks = makeSheetContents(design, results, options.units)
+  const [layers, ...others] = makeSheetContents(design, results, options.units)
+  const revisions = makeRevisionTable(options.identity.revisions)
+  // On the first sheet, where a reader looks which revision this is.
+  const blocks = [layers, revisions, ...others].filter((block) => block !== undefined && block !== null)
   const format = SHEET_FORMATS[options.size ?? chooseSize(blocks)]
   const unitsNote = makeUnitsNote(blocks, options.units, design)
   const hasPlan = blocks.some(({ kind }) => kind === 'plan' || kind === 'drawn-plan')

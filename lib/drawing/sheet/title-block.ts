@@ -3,6 +3,7 @@ import type { Palette } from '../palette'
 import { type DrawingNode, makeNode } from '../picture'
 import { drawProductMark } from '../product-mark'
 import { wrapText } from '../text-metrics'
+import type { RevisionEntry } from './contents'
 import { FONT_MM, getLinesHeightMm, makeLine, makeLines } from './marks'
 import { FRAME_LINE_MM, getFrame, REFERENCE_LINE_MM, type SheetFormat } from './sheet-format'
 
@@ -26,6 +27,8 @@ export interface SheetIdentity {
   readonly approvedBy: readonly string[]
   /** Where a sign-off policy looser than usual was made use of, a sentence each. */
   readonly loosenedBy: readonly string[]
+  /** What was issued before, oldest first, and this revision last; none prints no list. */
+  readonly revisions: readonly RevisionEntry[]
 }
 
 export interface TitleBlockTexts {

@@ -6,14 +6,18 @@ import { beforeAll, expect, inject, it } from 'vitest'
 import { getSecrets, replaceClock } from '@/lib/config'
 import {
   createRevision,
+  getDrawingFile,
   getPackageFile,
   getRevision,
+  getSheetIdentity,
   getStatusListFile,
   listIssues,
   releaseRevision,
   takeOnAction,
   withdrawRevision,
 } from '@/lib/data'
+import { listIssuedBefore } from '@/lib/data/records/issued-before'
+import type { RevisionRecord } from '@/lib/data/records/revision-record'
 import { db } from '@/lib/data/store/client'
 import type { ReleaseInput } from '@/lib/inputs'
 import {
@@ -185,6 +189,27 @@ describeOnBothDatabases('issues of a part', (current) => {
     ).toEqual([
       ['released', true],
       ['superseded', false],
+    ])
+    // The drawing lists what led to it, in the package as on the page, and an older one nothing that came later.
+    const revisionsOf = async (id: string) => (await getSheetIdentity(team.fabricator, id)).revisions
+    const { label: firstLabel } = await getRevision(team.lead, first)
+    const { label: secondLabel } = await getRevision(team.lead, second)
+    const day = expect.stringMatching(/^\d{4}-\d\d-\d\d$/)
+    const entry = { releasedBy: team.lead.name, issuedOn: day }
+    expect(await revisionsOf(first)).toEqual([{ ...entry, label: firstLabel, change: 'C-7' }])
+    expect(await revisionsOf(second)).toEqual([
+      { ...entry, label: firstLabel, change: 'C-7' },
+      { ...entry, label: secondLabel, change: 'The arm was too short.' },
+    ])
+    const drawn = textOf(unpack((await getPackageFile(team.fabricator, second)).bytes), 'drawing/sheet-1.svg')
+    expect(drawn).toContain('The arm was too short.')
+    const page = await getDrawingFile(team.lead, second, { format: 'svg', sheet: '1' })
+    expect(new TextDecoder().decode(page.bytes)).toBe(drawn)
+    // A company that the earlier one was not shared with learns its label and day alone.
+    const { projectId } = await db().revision.findUniqueOrThrow({ where: { id: second } })
+    const shares = [{ companyId: 'a company that joined later' }] as unknown as RevisionRecord['shares']
+    expect(await listIssuedBefore(db(), { id: second, projectId, shares }, first)).toEqual([
+      { label: firstLabel, change: '', releasedBy: '', issuedOn: day },
     ])
     // With the one in force withdrawn, the obsolete one does not become good again.
     const { version } = await getRevision(team.lead, second)

@@ -110,6 +110,7 @@ checkTopic('10 drawing and document content', [
           createdBy: fill('creator'),
           reviewedBy: [],
           loosenedBy: [],
+          revisions: [],
           approvedBy: [fill('approval person')],
         },
         unitsNote: 'mm',

@@ -82,6 +82,7 @@ describe('every exit carries them', () => {
         createdBy: '',
         reviewedBy: [],
         loosenedBy: [],
+        revisions: [],
         approvedBy: [],
       },
       units: FILE_UNITS,

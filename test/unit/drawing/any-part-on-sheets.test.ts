@@ -103,6 +103,7 @@ const draw = (design: typeof whole, size: (typeof SHEET_SIZES)[number] | null) =
       createdBy: 'Mara Tolland',
       reviewedBy: [],
       loosenedBy: [],
+      revisions: [],
       approvedBy: [],
     },
     units: FILE_UNITS,

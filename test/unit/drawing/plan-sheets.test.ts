@@ -21,6 +21,7 @@ const draw = (design: Design, size: (typeof SHEET_SIZES)[number] | null = null):
       createdBy: 'Mara Tolland',
       reviewedBy: [],
       loosenedBy: [],
+      revisions: [],
       approvedBy: [],
     },
     units: FILE_UNITS,

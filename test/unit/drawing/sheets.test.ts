@@ -28,6 +28,7 @@ const IDENTITY: SheetIdentity = {
   createdBy: 'Mara Tolland',
   reviewedBy: [],
   loosenedBy: [],
+  revisions: [],
   approvedBy: ['Ines Calder (lead engineer)'],
 }
 
@@ -131,6 +132,7 @@ describe('the title block', () => {
       createdBy: [long, long, long].join(', '),
       reviewedBy: [],
       loosenedBy: [],
+      revisions: [],
       approvedBy: [],
     })
     expect(sheets.flatMap(findOutside)).toEqual([])
@@ -139,6 +141,29 @@ describe('the title block', () => {
     expect(texts).toContain('not approved')
     expect(texts).toContain('not issued')
     expect(texts.join(' ')).toContain('do not build')
+  })
+
+  test('has the revisions that were issued beside it on the first sheet, whatever their reasons', () => {
+    const revisions = Array.from({ length: 30 }, (_, index) => ({
+      label: `R${index + 1}`,
+      change: index % 2 === 0 ? '' : `C-${index}: ${'the arm was too short and the window too narrow, '.repeat(8)}end`,
+      releasedBy: index % 3 === 0 ? '' : 'Ines Calder',
+      issuedOn: index === 29 ? null : '2027-03-03',
+    }))
+    for (const size of SHEET_SIZES) {
+      const sheets = draw(loadDesign('skua-rev-b.json'), size, { ...IDENTITY, revisions })
+      expect(sheets.flatMap(findOutside)).toEqual([])
+      expect(sheets.flatMap(findOverlaps)).toEqual([])
+      const texts = sheets.flatMap(listTextBoxes).map(({ text }) => text)
+      for (const { label } of revisions) expect(texts).toContain(label)
+      expect(texts).toContain('not issued')
+    }
+    const [entry] = revisions
+    const [first] = draw(loadDesign('skua-rev-b.json'), null, {
+      ...IDENTITY,
+      revisions: entry === undefined ? [] : [entry],
+    })
+    expect(first?.parts.map(({ blockId }) => blockId)).toContain('revisions')
   })
 
   test('counts the sheets', () => {

@@ -27,6 +27,7 @@ import { readTrailRow } from '../../consequences/trail'
 import { findEarlierAnswer, type WriteContext, write } from '../../consequences/write'
 import { read } from '../../reads/read'
 import { type Actor, type PersonRights, requireRevisionInView } from '../../records/authorization'
+import { listIssuedBefore, toRevisionEntry } from '../../records/issued-before'
 import { findIssueBlockers, listReplaced, makeIssueKey } from '../../records/issued-revision'
 import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
 import { loadMeetings, loadNeeds } from '../../records/meeting-record'
@@ -147,6 +148,11 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
       ownIds,
       rows,
       earlier: earlier?.designJson ?? null,
+      before: await listIssuedBefore(
+        tx,
+        decided.loaded.record,
+        decided.replaces?.id ?? decided.loaded.record.basedOnId,
+      ),
       minutes: await loadMinutes(tx, decided.loaded.record.id),
       keys: requireKeyInUse(await loadSigningKeys(tx), at),
     }
@@ -175,7 +181,10 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
     },
     artwork,
     signedParts: makeSignedPartFiles(signedContent),
-    drawing: makeDrawingSource(snapshot, loaded.workspace.name, at.toISOString(), actor.userId),
+    drawing: makeDrawingSource(snapshot, loaded.workspace.name, at.toISOString(), actor.userId, [
+      ...found.before,
+      toRevisionEntry(loaded.record.label, { ...terms, releasedAt: at }, byName),
+    ]),
     // Written in the transaction, when the trail holds the release.
     trail: [],
     checkpoints: [],

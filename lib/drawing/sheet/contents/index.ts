@@ -28,6 +28,7 @@ export type {
   SheetTable,
 } from './model'
 
+export { makeRevisionTable, type RevisionEntry } from './revisions'
 export { FILE_UNITS, makeSheetWords, type SheetUnits } from './words'
 
 /**

@@ -53,6 +53,7 @@ export const ASKED_OF: Readonly<Record<string, readonly AskedRole[]>> = {
   'performance-class': ['quality'],
   'radius-holder': ['mechanical'],
   'registration-features': ['layout'],
+  'requirement-range': ['mechanical', 'quality'],
   'stiffener-overlap': ['mechanical', 'layout'],
   'transition-relief': ['mechanical'],
   'first-article': ['quality'],

@@ -171,6 +171,7 @@ const PLACE_KINDS: Readonly<Record<string, Place['kind']>> = {
   stiffeners: 'stiffener',
   slits: 'slit',
   components: 'component',
+  connectors: 'connector',
 }
 
 function getOwner(pattern: string): Place {

@@ -8,7 +8,7 @@ export const FIRST_QUESTIONS: readonly { readonly question: string; readonly ite
   },
   {
     question: 'Which class, type, use and temperatures?',
-    itemIds: ['performance-class', 'circuit-type', 'operating-temperature'],
+    itemIds: ['performance-class', 'circuit-type', 'operating-temperature', 'requirement-range'],
   },
   {
     question: 'Does each bend fit its place?',

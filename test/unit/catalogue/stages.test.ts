@@ -14,6 +14,8 @@ const OF_LAYOUT =
 const KNOWN_BEFORE_LAYOUT: Readonly<Record<string, readonly string[]>> = {
   'surface-finish': ['features.coverlayOpenings'],
   'skin-contact': ['features.coverlayOpenings', 'features.pads'],
+  // Held against their range where they are stated; while they are blank it does not wait for them.
+  'requirement-range': ['features.coverlayOpenings.*.neededOpenMm', 'features.registrations.*.neededMm'],
 }
 
 test('no early item waits for what only a layout tells', () => {

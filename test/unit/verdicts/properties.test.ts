@@ -225,6 +225,7 @@ describe('worse inputs', () => {
         'plane-in-bend',
         'plane-in-fold',
         'radius-holder',
+        'requirement-range',
         'surface-finish',
         'sheet-bonds',
         'stack-symmetry',

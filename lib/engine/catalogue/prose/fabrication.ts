@@ -131,6 +131,11 @@ export const FABRICATION_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'List the features whose position depends on two processes or more, with what each can bear; ask the fabricator what they hold.',
   },
+  'requirement-range': {
+    why: 'A requirement is taken at its word: one cycle for a part that moves, a voltage drop of 1000 V or a connector that takes any thickness is met by every design. Such figures are slips of the decimal point or the unit, or stand in for one that nobody knew.',
+    howToCheck:
+      'Ask where the figure comes from: the product specification, the drawing of the connector, the sheet of the material. Correct it there and here. If it is right, record that source in a waiver.',
+  },
   'stiffener-detail': {
     why: 'Stiffeners are placed by hand or fixture and held by heat or by tape; each choice changes thickness, position and what soldering does to them.',
     howToCheck: 'Material, thickness, adhesive, side, edges with tolerance, and the reason for it.',

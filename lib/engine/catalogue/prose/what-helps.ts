@@ -13,6 +13,11 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Ask the connector’s maker which finishes its contacts go with.',
     'Reduce the matings, by a test adapter that stays on.',
   ],
+  'requirement-range': [
+    'Correct the figure or its unit, by the specification that it comes from.',
+    'Leave it blank until somebody knows it: what rests on it is then asked for.',
+    'Record in a waiver why this part needs the figure.',
+  ],
   'impedance-given': [
     'State tolerance, reference, line and coupon on the drawing.',
     'Name a layer with a plane as the reference.',

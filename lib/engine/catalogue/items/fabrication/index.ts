@@ -29,6 +29,7 @@ import { partsPerPanel } from './parts-per-panel'
 import { performanceClass } from './performance-class'
 import { prepregSetBack } from './prepreg-set-back'
 import { registrationFeatures } from './registration-features'
+import { requirementRange } from './requirement-range'
 import { statementsAgree } from './statements-agree'
 import { stiffenerDetail } from './stiffener-detail'
 import { stockMaterials } from './stock-materials'
@@ -45,6 +46,7 @@ export const FABRICATION_ITEMS: readonly ItemDefinition[] = [
   layerTable,
   featureLists,
   statementsAgree,
+  requirementRange,
   packageContents,
   artworkAgreement,
   netlist,

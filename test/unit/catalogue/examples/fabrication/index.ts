@@ -29,6 +29,7 @@ import { partsPerPanelExamples } from './parts-per-panel'
 import { performanceClassExamples } from './performance-class'
 import { prepregSetBackExamples } from './prepreg-set-back'
 import { registrationFeaturesExamples } from './registration-features'
+import { requirementRangeExamples } from './requirement-range'
 import { statementsAgreeExamples } from './statements-agree'
 import { stiffenerDetailExamples } from './stiffener-detail'
 import { stockMaterialsExamples } from './stock-materials'
@@ -64,6 +65,7 @@ export const FABRICATION_EXAMPLES: Readonly<Record<string, readonly ItemExample[
   'parts-per-panel': partsPerPanelExamples,
   'performance-class': performanceClassExamples,
   'registration-features': registrationFeaturesExamples,
+  'requirement-range': requirementRangeExamples,
   'stiffener-detail': stiffenerDetailExamples,
   'stock-materials': stockMaterialsExamples,
   'tolerances-given': tolerancesGivenExamples,

@@ -83,10 +83,11 @@ describe('laminations that the holes of a zone call for', () => {
 })
 
 describe('what is not stated never meets', () => {
-  // `statements-agree` compares much besides.
+  // Compare what is stated, much besides among it; what is not, the items of the terms ask.
+  const COMPARE_WHAT_IS_STATED = ['statements-agree', 'requirement-range']
   const usual = CATALOGUE.filter(
     ({ id, restsOn }) =>
-      id !== 'statements-agree' &&
+      !COMPARE_WHAT_IS_STATED.includes(id) &&
       restsOn.some((path) => /^brief\.(acceptance|finishTerms|marking|agreements|exposure|outgassing)/.test(path)),
   )
 

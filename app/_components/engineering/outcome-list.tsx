@@ -45,12 +45,13 @@ export function OutcomeList({ outcomes, emptyText }: { outcomes: readonly Placed
 function Outcomes({ outcomes }: { outcomes: readonly PlacedOutcome[] }) {
   return (
     <ul className="outcomes">
-      {outcomes.map(({ itemId, outcome }, index) => (
+      {outcomes.map(({ itemIds, outcome }, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: one item may have several outcomes at one place, in stable order.
-        <li key={`${itemId} ${index}`}>
+        <li key={`${itemIds[0]} ${index}`}>
           <VerdictMark verdict={getShownVerdict(outcome)} />
           <div>
             <p>{outcome.summary}</p>
+            {itemIds.length > 1 && <p className="small muted">The same for {itemIds.length} items of the checklist.</p>}
             {outcome.kind === 'decided' && (
               <p className="small muted">
                 <QuantityText quantity={outcome.value} /> against <LimitText limit={outcome.limit} /> (

@@ -1,4 +1,5 @@
 import {
+  compareVerdicts,
   type DraftEvaluation,
   getOutcomeVerdict,
   getWorstVerdict,
@@ -7,24 +8,35 @@ import {
   type Verdict,
 } from '@/lib/engine'
 
-/** An outcome together with the item that it belongs to. */
+/** An outcome together with the items that it belongs to. */
 export interface PlacedOutcome {
-  readonly itemId: string
+  readonly itemIds: readonly string[]
   readonly outcome: Outcome
 }
 
-/** What the catalogue says about one thing of the design, worst first. */
+/**
+ * What the catalogue says about one thing of the design, worst first. What keeps several items from being worked out is said once, for all
+ * of them: a decided outcome has a value and a limit of its own and stands alone.
+ */
 export function listOutcomesAt(evaluation: DraftEvaluation, kind: Place['kind'], id: string): PlacedOutcome[] {
   const found: PlacedOutcome[] = []
   for (const item of evaluation.items) {
     for (const outcome of item.outcomes) {
-      if (outcome.places.some((place) => place.kind === kind && place.id === id)) {
-        found.push({ itemId: item.itemId, outcome })
-      }
+      if (!outcome.places.some((place) => place.kind === kind && place.id === id)) continue
+      const at = found.findIndex((other) => saysTheSame(other.outcome, outcome))
+      const same = found[at]
+      if (same === undefined) found.push({ itemIds: [item.itemId], outcome })
+      else found[at] = { ...same, itemIds: [...new Set([...same.itemIds, item.itemId])] }
     }
   }
-  const order: readonly Verdict[] = ['fails', 'not-computed', 'thin-margin', 'meets', 'not-applicable']
-  return found.sort((a, b) => order.indexOf(getOutcomeVerdict(a.outcome)) - order.indexOf(getOutcomeVerdict(b.outcome)))
+  return found.sort((a, b) => compareVerdicts(getOutcomeVerdict(a.outcome), getOutcomeVerdict(b.outcome)))
+}
+
+/** Of those that rest on no figure of their own. */
+const WITHOUT_FIGURE: ReadonlySet<Outcome['kind']> = new Set(['cannot-tell', 'not-computed', 'not-applicable'])
+
+function saysTheSame(a: Outcome, b: Outcome): boolean {
+  return WITHOUT_FIGURE.has(a.kind) && a.kind === b.kind && a.summary === b.summary
 }
 
 /** The verdict to show beside a bend or a zone; null where the catalogue says nothing about it. */

@@ -238,6 +238,11 @@ const VERDICT_ORDER: readonly Verdict[] = [
   'not-applicable',
 ]
 
+/** For sorting: what deserves attention first comes first. */
+export function compareVerdicts(a: Verdict, b: Verdict): number {
+  return VERDICT_ORDER.indexOf(a) - VERDICT_ORDER.indexOf(b)
+}
+
 /** The verdict that deserves attention first; of nothing, `not-applicable`. */
 export function getWorstVerdict(verdicts: readonly Verdict[]): Verdict {
   for (const verdict of VERDICT_ORDER) if (verdicts.includes(verdict)) return verdict

@@ -6,6 +6,7 @@ import { CAUTIONS } from '@/lib/engine/cautions'
 import { getActor, NONCE_HEADER } from '@/lib/server'
 import { Masthead } from './_components/shell/masthead'
 import { NavigationStatus } from './_components/shell/navigation-status'
+import { PageContents } from './_components/shell/page-contents'
 import { StyleNonce } from './_components/shell/style-nonce'
 import { ThemeSwitch } from './_components/shell/switches'
 import {
@@ -56,6 +57,7 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
           <main id="content" className="page" tabIndex={-1}>
             {children}
           </main>
+          <PageContents />
           <footer className="footer">
             <p>{CAUTIONS.join(' ')}</p>
             <div className="no-print">

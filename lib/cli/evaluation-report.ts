@@ -13,9 +13,9 @@ import {
   BASIS_WORDS,
   CANNOT_TELL,
   CAUTIONS,
-  citeSource,
-  describeLimitOwner,
+  describeLimitOrigin,
   describeOwnTests,
+  explainNoMinRadius,
   findMaterial,
   formatComputedDigits,
   formatComputedReading,
@@ -30,9 +30,6 @@ import {
   readBendLifeRange,
   readConductorLife,
   readDamage,
-  SOURCE_KINDS,
-  SOURCES,
-  type SourceKey,
   TALLY_WORDS,
   tallyVerdicts,
   VERDICT_WORDS,
@@ -247,7 +244,7 @@ function formatBend(bend: BendResult): string[] {
       'allowable',
       `${asComputed(bend.allowablePct, 'strainPct')}${bend.allowableRangePct === null ? '' : `, ${range(bend.allowableRangePct, 'strainPct')} % ${RANGE_OVER.constants}`}`,
     ],
-    ['minimum radius by strain', asComputed(bend.minRadiusByStrainMm, 'minRadiusMm')],
+    ['minimum radius by strain', explainNoMinRadius(bend) ?? asComputed(bend.minRadiusByStrainMm, 'minRadiusMm')],
     [
       'minimum radius by handbook',
       handbook.minRadiusMm === null
@@ -431,10 +428,7 @@ function listLimits(outcomes: readonly Outcome[]): string[] {
     if (outcome.kind !== 'decided' && outcome.kind !== 'cannot-tell') return []
     const { limit } = outcome
     if (limit === undefined) return []
-    const source = limit.sourceKey in SOURCES ? citeSource(limit.sourceKey as SourceKey) : limit.sourceKey
-    // A limit that comes with the catalogue is its source's, which says how far it is known.
-    const whose = limit.owner.kind in SOURCE_KINDS ? source : `${describeLimitOwner(limit.owner)}; ${source}`
-    return [`Limit ${describeLimit(limit)}: ${whose}.`]
+    return [`Limit ${describeLimit(limit)}: ${describeLimitOrigin(limit)}.`]
   })
   return [...new Set(said)]
 }

@@ -5,7 +5,7 @@ import { QuantityText } from '@/app/_components/ui/quantity'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import {
   citeSource,
-  describeLimitOwner,
+  describeLimitOrigin,
   getOutcomeVerdict,
   getShownVerdict,
   SOURCES,
@@ -55,7 +55,7 @@ function Outcomes({ outcomes }: { outcomes: readonly PlacedOutcome[] }) {
             {outcome.kind === 'decided' && (
               <p className="small muted">
                 <QuantityText quantity={outcome.value} /> against <LimitText limit={outcome.limit} /> (
-                {describeLimitOwner(outcome.limit.owner)}; {getSourceWords(outcome.limit.sourceKey)})
+                {describeLimitOrigin(outcome.limit)})
                 <DecidingEndText limit={outcome.limit} decidingEnd={outcome.decidingEnd} />
               </p>
             )}

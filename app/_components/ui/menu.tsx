@@ -8,15 +8,18 @@ import { Popover } from 'react-aria-components/Popover'
 interface PopupMenuProps {
   label: ReactNode
   items: readonly { id: string; label: string; href?: string; onAction?: () => void }[]
+  placement?: 'bottom end' | 'top end'
+  /** Before it is shown: for items that are worked out then. */
+  onOpen?: () => void
 }
 
-export function PopupMenu({ label, items }: PopupMenuProps) {
+export function PopupMenu({ label, items, placement = 'bottom end', onOpen }: PopupMenuProps) {
   return (
-    <MenuTrigger>
+    <MenuTrigger onOpenChange={(isOpen) => isOpen && onOpen?.()}>
       <Button className="choice">
         {label} <span aria-hidden="true">▾</span>
       </Button>
-      <Popover className="popup" placement="bottom end">
+      <Popover className="popup" placement={placement}>
         <Menu>
           {items.map((item) => (
             <MenuItem

@@ -1,4 +1,4 @@
-import { SOURCE_KINDS } from '../sources'
+import { citeSource, SOURCE_KINDS, SOURCES, type SourceKey } from '../sources'
 import type { Unit } from '../units'
 
 export type { Unit }
@@ -73,6 +73,15 @@ export interface Limit {
   readonly owner: LimitOwner
   /** Key of SOURCES. */
   readonly sourceKey: string
+}
+
+/**
+ * Whose limit it is, and where it comes from. One that comes with the catalogue is its source's, which says how far it is known. A key that this
+ * engine does not know is shown as it stands.
+ */
+export function describeLimitOrigin({ owner, sourceKey }: Limit): string {
+  const source = Object.hasOwn(SOURCES, sourceKey) ? citeSource(sourceKey as SourceKey) : sourceKey
+  return owner.kind in SOURCE_KINDS ? source : `${describeLimitOwner(owner)}; ${source}`
 }
 
 /** Something in the design that a result is about. */

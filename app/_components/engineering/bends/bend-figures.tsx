@@ -11,6 +11,7 @@ import {
   type BendResult,
   CAUTIONS,
   describeOwnTests,
+  explainNoMinRadius,
   formatComputedDigits,
   formatComputedReading,
   LIFE_CAUTION_SHORT,
@@ -29,20 +30,23 @@ export function RadiusComparison({ bend, result }: { bend: Bend; result: BendRes
   const { handbook, ratio } = result
   const { unit } = useLengthUnit()
   const radiusHead = `Minimum radius, ${useUnitLabels().plan}`
+  const notSought = explainNoMinRadius(result)
   const rows: { name: string; leastMm: number | null; how: ReactNode }[] = [
     {
       name: 'Strain in the laminate',
       leastMm: result.minRadiusByStrainMm,
-      how: result.isMinRadiusFloor
-        ? 'Copper would allow less, but this is the smallest radius at which the strain model holds.'
-        : 'Axis of the formed section, copper past yield included; the radius at which copper strain just meets the allowable.',
+      how:
+        notSought ??
+        (result.isMinRadiusFloor
+          ? 'Copper would allow less, but this is the smallest radius at which the strain model holds.'
+          : 'Axis of the formed section, copper past yield included; the radius at which copper strain just meets the allowable.'),
     },
     ...(bend.use === 'dynamic'
       ? [
           {
             name: `Life, ${asEntered(result.survivalPct, 'pct')} survive`,
             leastMm: result.minRadiusByLifeMm,
-            how: `Fatigue-ductility relation, inverted for the required cycles; ${LIFE_CAUTION_SHORT}.`,
+            how: notSought ?? `Fatigue-ductility relation, inverted for the required cycles; ${LIFE_CAUTION_SHORT}.`,
           },
         ]
       : []),

@@ -32,7 +32,7 @@ export const copperYield = defineItem({
 })
 
 type Copper = Pick<CopperPartResult, 'firstBendStrainPct' | 'peakRangePct' | 'yieldStrainPct' | 'yieldRangePct'> &
-  Partial<Pick<CopperPartResult, 'firstBendRangePct'>>
+  Partial<Pick<CopperPartResult, 'firstBendRangePct' | 'isPlating'>>
 
 /**
  * Foil and plating yield each by its own strength: the one nearest to it decides, or the other where that one yields at its worst corner
@@ -49,7 +49,7 @@ function judge(conductor: ConductorStrainResult, bend: Bend, place: Place, isAtL
 }
 
 function compare(
-  { firstBendStrainPct, firstBendRangePct, peakRangePct, yieldStrainPct, yieldRangePct }: Copper,
+  { isPlating, firstBendStrainPct, firstBendRangePct, peakRangePct, yieldStrainPct, yieldRangePct }: Copper,
   conductor: ConductorStrainResult,
   bend: Bend,
   place: Place,
@@ -74,7 +74,7 @@ function compare(
       sourceKey: 'plasticBending',
     }),
     places: [place, placeOf('layer', { id: conductor.layerId, name: conductor.name })],
-    what: `strain of ${conductor.name} in ${callByName('bend', bend.name)}`,
+    what: `first-bend strain of the ${isPlating === undefined ? 'copper' : isPlating ? 'plating' : 'foil'} of ${conductor.name} in ${callByName('bend', bend.name)}`,
     equation: 'yield strain = yield strength / modulus',
     sourceKey: 'plasticBending',
     cautions: conductor.pastYield

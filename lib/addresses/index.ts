@@ -88,9 +88,13 @@ export const paths = {
   /** One bend, at its remedies where these are asked for. */
   bend: (projectId: string, revisionId: string, bendId: string, part?: 'remedies') =>
     `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/bends?bend=${enc(bendId)}${part === undefined ? '' : '&remedies=1#remedies'}`,
-  /** The form for a question or comment, about this place. */
-  ask: (projectId: string, revisionId: string, anchor: { readonly kind: string; readonly id: string }) =>
-    `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/threads?about=${enc(`${anchor.kind}:${anchor.id}`)}#ask`,
+  /** The form for a question or comment, about this; of an artwork file at a place, in mm of the file. */
+  ask: (
+    projectId: string,
+    revisionId: string,
+    { kind, id, place }: { readonly kind: string; readonly id: string; readonly place?: readonly [number, number] },
+  ) =>
+    `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/threads?about=${enc(`${kind}:${id}`)}${place === undefined ? '' : `&at=${place.join()}`}#ask`,
   thread: (projectId: string, revisionId: string, threadId: string) =>
     `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/threads#thread-${enc(threadId)}`,
   meeting: (projectId: string, revisionId: string, meetingId: string) =>
@@ -173,6 +177,10 @@ export const paths = {
   upload: (purpose: string) => `/api/uploads/${enc(purpose)}`,
   attachment: (attachmentId: string) => `/api/attachments/${enc(attachmentId)}`,
   artworkFile: (artworkId: string) => `/api/artwork/${enc(artworkId)}`,
+  artworkPicture: (revisionId: string) => `/api/revisions/${enc(revisionId)}/artwork-picture`,
+  /** A place in the picture of the artwork, in mm of the plan or of the files. */
+  artworkAt: (projectId: string, revisionId: string, spot: { frame: string; xMm: number; yMm: number }) =>
+    `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/artwork?in=${spot.frame}&at=${spot.xMm},${spot.yMm}#artwork-picture`,
   designSchema: () => '/api/design-schema',
   wholeTrail: () => '/api/workspace/trail',
 } as const

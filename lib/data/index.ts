@@ -133,7 +133,7 @@ export {
 export type { SavedDesign } from './consequences/design-save'
 export { getCompanyAccessFile, getProjectAccessFile, listCompanyAccess, listProjectAccess } from './reads/access-log'
 export { type DemoAccount, getOwnAccount, listAccounts, listDemoAccounts, listPeople } from './reads/accounts'
-export { getArtworkReading } from './reads/artwork'
+export { getArtworkPicture, getArtworkReading } from './reads/artwork'
 export { getCompany } from './reads/companies'
 export { listAllCompanies, listCompanies, listOwnCompanies } from './reads/company-lists'
 export { type ComparisonRequest, compareInProject, listComparable } from './reads/comparisons'

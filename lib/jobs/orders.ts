@@ -67,4 +67,6 @@ export interface ArtworkResult {
   readonly facts: ArtworkFacts
   /** Null where there is no plan. */
   readonly onPlan: OnPlanFacts | null
+  /** The layers as they are looked at, as `readPicture` of lib/artwork-picture reads them. */
+  readonly picture: Uint8Array<ArrayBuffer>
 }

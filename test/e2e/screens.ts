@@ -133,7 +133,7 @@ export function listScreens(scene: ScreenScene): Screen[] {
     { name: 'skua-b-sign-off-lead', path: `${skuaB}/sign-off`, as: 'lead' },
     { name: 'pipit-overview', path: pipitA, as: 'lead' },
     { name: 'pipit-sign-off', path: `${pipitA}/sign-off`, as: 'lead' },
-    { name: 'pipit-artwork', path: `${pipitA}/artwork`, as: 'lead' },
+    { name: 'pipit-artwork', path: `${pipitA}/artwork`, as: 'lead', until: /^Zoom in$/ },
     { name: 'pipit-trail', path: `${pipitA}/trail`, as: 'auditor' },
     { name: 'pipit-construction-read-only', path: `${pipitA}/construction`, as: 'observer' },
     { name: 'home-fabricator', path: '/', as: 'ostrel' },

@@ -110,6 +110,7 @@ function ItemBody({ item, text, context }: Pick<ChecklistItemProps, 'item' | 'te
       <OutcomeTable
         outcomes={item.result.outcomes}
         citations={context.citations}
+        hrefOfSpot={(spot) => paths.artworkAt(projectId, revisionId, spot)}
         caption={`Found (${BASIS_WORDS[item.result.basis]}) for: ${text.question}`}
       />
       <WhatHelps texts={context.whatHelps[item.itemId] ?? []} />

@@ -1,10 +1,11 @@
 'use client'
 
+import Link from 'next/link'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { DecidingEndText, LimitText } from '@/app/_components/ui/limit-text'
 import { QuantityText, RangeText } from '@/app/_components/ui/quantity'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
-import type { DecidedOutcome, Outcome } from '@/lib/engine/results'
+import type { ArtworkSpot, DecidedOutcome, Outcome } from '@/lib/engine/results'
 import { describeLimitOwner, formatIssuePath, getShownVerdict } from '@/lib/engine/results'
 
 interface OutcomeTableProps {
@@ -12,6 +13,8 @@ interface OutcomeTableProps {
   /** Source of a limit or relation by its key, as a citation. */
   citations: Readonly<Record<string, string>>
   caption: string
+  /** Where a place in the artwork is shown. */
+  hrefOfSpot: (spot: ArtworkSpot) => string
 }
 
 const COLUMNS = {
@@ -25,7 +28,7 @@ const COLUMNS = {
 } satisfies Columns
 
 /** What was computed for an item: value, limit, margin, whose limit, equation and source, one row for each place. */
-export function OutcomeTable({ outcomes, citations, caption }: OutcomeTableProps) {
+export function OutcomeTable({ outcomes, citations, caption, hrefOfSpot }: OutcomeTableProps) {
   const decided = outcomes.filter((outcome): outcome is DecidedOutcome => outcome.kind === 'decided')
   const others = outcomes.filter((outcome) => outcome.kind !== 'decided')
   const cautions = [...new Set(decided.flatMap((outcome) => outcome.cautions))]
@@ -42,6 +45,7 @@ export function OutcomeTable({ outcomes, citations, caption }: OutcomeTableProps
                   <>
                     {outcome.places.map((place) => place.name).join(', ') || 'Design'}
                     <p className="small muted font-normal">{outcome.summary}</p>
+                    <SpotLink outcome={outcome} hrefOfSpot={hrefOfSpot} />
                   </>
                 ),
                 verdict: <VerdictMark verdict={outcome.verdict} />,
@@ -103,7 +107,7 @@ export function OutcomeTable({ outcomes, citations, caption }: OutcomeTableProps
                 <QuantityText quantity={outcome.value} />.{' '}
               </>
             )}
-            {outcome.summary}
+            {outcome.summary} <SpotLink outcome={outcome} hrefOfSpot={hrefOfSpot} />
             {outcome.kind === 'not-computed' && outcome.missing.length > 0 && (
               <span className="muted">
                 {' '}
@@ -121,5 +125,14 @@ export function OutcomeTable({ outcomes, citations, caption }: OutcomeTableProps
         </ul>
       )}
     </div>
+  )
+}
+
+function SpotLink({ outcome, hrefOfSpot }: { outcome: Outcome } & Pick<OutcomeTableProps, 'hrefOfSpot'>) {
+  if (outcome.artworkAt === undefined) return null
+  return (
+    <Link className="small font-normal" href={hrefOfSpot(outcome.artworkAt)}>
+      Show it in the artwork
+    </Link>
   )
 }

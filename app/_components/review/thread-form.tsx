@@ -17,6 +17,8 @@ export interface AnchorOption {
   kind: 'revision' | 'item' | 'layer' | 'zone' | 'bend' | 'artwork'
   id: string
   label: string
+  /** Of an artwork file, in mm of the file: the place that is asked about. */
+  place?: { readonly xMm: number; readonly yMm: number }
 }
 
 interface ThreadFormProps {
@@ -64,7 +66,8 @@ function OpenThreadForm({
     action: openThread,
     defaultValues: {
       revisionId,
-      anchor: first === undefined ? { kind: 'revision', id: '' } : { kind: first.kind, id: first.id },
+      anchor:
+        first === undefined ? { kind: 'revision', id: '' } : { kind: first.kind, id: first.id, place: first.place },
       kind: mayRaiseQuery ? 'engineering-query' : 'note',
       title: '',
       text: '',

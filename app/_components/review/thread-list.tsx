@@ -28,6 +28,8 @@ interface ThreadListProps {
   initialFilter: string
   /** Place that somebody came to ask about, as `kind:id`: the form comes first then. */
   about: string | null
+  /** Of an artwork file that somebody came to ask about, in mm of the file. */
+  aboutPlace: { readonly xMm: number; readonly yMm: number } | null
   maxFileBytes: number
 }
 
@@ -44,6 +46,7 @@ export function ThreadList(props: ThreadListProps) {
     mayRaiseQuery,
     initialFilter,
     about,
+    aboutPlace,
     maxFileBytes,
   } = props
   const [filter, setFilter] = useState<Filter>(
@@ -79,7 +82,14 @@ export function ThreadList(props: ThreadListProps) {
     <PageSection title={askedFor === undefined ? 'Open a thread' : 'Ask or comment'} id="ask">
       <ThreadForm
         revisionId={revisionId}
-        anchors={askedFor === undefined ? anchors : [askedFor, ...anchors.filter((anchor) => anchor !== askedFor)]}
+        anchors={
+          askedFor === undefined
+            ? anchors
+            : [
+                { ...askedFor, ...(aboutPlace === null ? {} : { place: aboutPlace }) },
+                ...anchors.filter((anchor) => anchor !== askedFor),
+              ]
+        }
         fabricators={fabricators}
         role={role}
         mayRaiseQuery={mayRaiseQuery}

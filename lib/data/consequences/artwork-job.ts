@@ -19,7 +19,7 @@ export const isArtworkDone = ({ facts, onPlanKey, onPlan }: LoadedArtwork): bool
  * Puts a job down that reads the revision's artwork and lays it over the plan, where nobody has done that yet, in the transaction that changed files or plan: so that no
  * crash loses it. What is on its way for files or a plan that are no longer those is stopped.
  *
- * @param isAgain  also where an earlier attempt failed, or somebody stopped it
+ * @param isAgain  also where an earlier attempt failed, somebody stopped it, or what was read has no picture yet
  */
 export async function putArtworkJob(
   { tx, rights, at }: Pick<WriteContext, 'tx' | 'rights' | 'at'>,
@@ -31,7 +31,7 @@ export async function putArtworkJob(
   const others = { kind: 'artwork', revisionId, ...(key === null ? {} : { key: { not: key } }) }
   await tx.job.updateMany({ where: { ...others, state: 'waiting' }, data: { state: 'stopped', finishedAt: at } })
   await tx.job.updateMany({ where: { ...others, state: 'running' }, data: { isStopAsked: true } })
-  if (key === null || isArtworkDone(artwork)) return
+  if (key === null || (isArtworkDone(artwork) && !isAgain)) return
   const asked = {
     kind: 'artwork',
     key,

@@ -10,5 +10,7 @@ export interface ArtworkReadingView {
   readonly facts: ArtworkFacts | null
   /** What they do on the plan; null until they have been laid over it, and where no plan is drawn. */
   readonly onPlan: OnPlanFacts | null
+  /** Were the layers drawn, so that they can be looked at? Files that were read by an earlier version were not. */
+  readonly hasPicture: boolean
   readonly mayEdit: boolean
 }

@@ -1,6 +1,6 @@
 import type { ArtworkFacts, ArtworkFileFacts, OnPlanFacts, PlanGround } from '@/lib/artwork'
 import type { Design } from '../design'
-import type { Place, ZoneResult } from '../results'
+import type { ArtworkSpot, Place, ZoneResult } from '../results'
 import type { WrittenTwice } from '../statements'
 
 /** What a comparison looks at. */
@@ -16,8 +16,8 @@ export interface ArtworkSubject {
   readonly ground: PlanGround | null
 }
 
-/** One fact as the artwork and another place state it. */
-export type ArtworkPair = Omit<WrittenTwice, 'readFrom'>
+/** One fact as the artwork and another place state it, with the place in the artwork where there is one. */
+export type ArtworkPair = Omit<WrittenTwice, 'readFrom'> & { readonly artworkAt?: ArtworkSpot }
 
 /** A fact of which nobody can tell whether both places agree. */
 export interface OpenFact {

@@ -34,6 +34,7 @@ export function compareOnPlan(subject: ArtworkSubject): Comparison {
     other: { where: 'the plan', says: 'the outline as drawn', path: ['plan', 'outline'] },
     agrees: registration.farthestMm <= SAME_OUTLINE_MM,
     places: [DESIGN_PLACE],
+    artworkAt: { frame: 'plan', xMm: x, yMm: y },
   }
   const unsure: OpenFact[] = registration.isUnique
     ? []
@@ -72,6 +73,9 @@ function compareHolePlaces({ design }: ArtworkSubject, { holes }: Measured): Art
         other: { where: 'the plan', says: asEntered(drawnCount), path: ['plan', 'holes'] },
         agrees: foundCount === drawnCount,
         places: [placeOf('hole', hole)],
+        ...(missingAtMm === null
+          ? {}
+          : { artworkAt: { frame: 'plan', xMm: missingAtMm[0], yMm: missingAtMm[1] } as const }),
       },
     ]
   })

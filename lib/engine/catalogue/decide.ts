@@ -1,4 +1,5 @@
 import {
+  type ArtworkSpot,
   type Bound,
   type CannotTellOutcome,
   type ConductorResult,
@@ -112,6 +113,8 @@ interface Decision {
   readonly isStated?: boolean
   /** What is compared is a number that somebody typed. */
   readonly isTyped?: boolean
+  /** Where artwork shows the value. */
+  readonly artworkAt?: ArtworkSpot | undefined
   /** Follows the comparison in the summary; a sentence. */
   readonly remark?: string
   /** In place of the comparison in words: a recorded observation says what was seen. */
@@ -156,6 +159,7 @@ export function decide(decision: Decision): DecidedOutcome {
         }
   if (limitRange !== undefined) outcome.limitRange = limitRange
   if (decidingEnd !== undefined) outcome.decidingEnd = decidingEnd
+  if (decision.artworkAt !== undefined) outcome.artworkAt = decision.artworkAt
   if (decision.isStated === true) outcome.isStated = true
   if (decision.isTyped === true) outcome.isTyped = true
   return outcome
@@ -210,7 +214,7 @@ export function cannotTell(
   what: string,
   { because, decidedBy }: Pick<CannotTellOutcome, 'because' | 'decidedBy'>,
   places: readonly Place[],
-  { value, limit }: Pick<CannotTellOutcome, 'value' | 'limit'> = {},
+  { value, limit, artworkAt }: Pick<CannotTellOutcome, 'value' | 'limit' | 'artworkAt'> = {},
 ): CannotTellOutcome {
   return {
     kind: 'cannot-tell',
@@ -218,6 +222,7 @@ export function cannotTell(
     decidedBy,
     ...(value === undefined ? {} : { value }),
     ...(limit === undefined ? {} : { limit }),
+    ...(artworkAt === undefined ? {} : { artworkAt }),
     places,
     summary: `Cannot tell for ${what}: ${because}; ${decidedBy}.`,
   }

@@ -121,8 +121,17 @@ export interface MissingInput {
  */
 export type Verdict = 'meets' | 'thin-margin' | 'fails' | 'cannot-tell' | 'not-computed' | 'not-applicable'
 
+/** Where artwork shows something, in mm: in the coordinates of the plan that the artwork was laid over, or in those of its own files. */
+export interface ArtworkSpot {
+  readonly frame: 'plan' | 'files'
+  readonly xMm: number
+  readonly yMm: number
+}
+
 interface OutcomeCommon {
   readonly places: readonly Place[]
+  /** Absent where the outcome rests on no artwork, and in results of engines before 6. */
+  readonly artworkAt?: ArtworkSpot
   /** One sentence that says what was found, numbers included. */
   readonly summary: string
 }

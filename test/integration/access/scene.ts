@@ -13,6 +13,7 @@ import {
   openThread,
   proposeChange,
   type RevisionView,
+  runKeptJob,
   stateNeed,
   takeOnAction,
   withdrawCapacity,
@@ -42,6 +43,8 @@ export interface AccessScene {
   readonly artworkName: string
   readonly artworkBytes: Uint8Array<ArrayBuffer>
   readonly addFreshArtwork: () => Promise<string>
+  /** Reads the draft's artwork as it is now, so that it has a picture. */
+  readonly readDraftArtwork: () => Promise<void>
   /** In fabricator review, shared with both fabricators. */
   readonly reviewId: string
   readonly teamItemId: string
@@ -196,7 +199,11 @@ async function makeDraft({ member, projectId }: Team) {
   const artworkBytes = freshBytes()
   const { id: artworkId } = await add(artworkName, artworkBytes)
   const addFreshArtwork = async () => (await add(`extra-${count}.txt`, freshBytes())).id
-  return { draftId, draftLabel, artworkId, artworkName, artworkBytes, addFreshArtwork }
+  const readDraftArtwork = async () => {
+    const waiting = await db().job.findMany({ where: { revisionId: draftId, kind: 'artwork', state: 'waiting' } })
+    for (const { id } of waiting) await runKeptJob(id)
+  }
+  return { draftId, draftLabel, artworkId, artworkName, artworkBytes, addFreshArtwork, readDraftArtwork }
 }
 
 async function makeThreads({ member, fabricator }: Team, revisionId: string) {

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { zipSync } from 'fflate'
 import { afterEach, beforeEach, expect, it } from 'vitest'
+import { readPicture } from '@/lib/artwork-picture'
 import * as data from '@/lib/data'
 import { JobStoppedError, runJobsInPlace } from '@/lib/jobs'
 import { replaceJobRunner } from '@/lib/jobs/runner'
@@ -79,6 +80,30 @@ describeOnBothDatabases('artwork of a revision', (current) => {
     ])
     const { entries } = await data.listRevisionTrail(team.lead, revisionId)
     expect(entries.filter(({ action }) => action === 'artwork-read')).toHaveLength(2)
+  })
+
+  it('is drawn when it is read, for those who may fetch the files, and the picture is kept as long as the reading', async () => {
+    await uploadAll()
+    expect((await read()).hasPicture).toBe(false)
+    await expect(data.getArtworkPicture(team.lead, revisionId)).rejects.toBeInstanceOf(data.NotFoundError)
+    await runDue()
+    expect((await read()).hasPicture).toBe(true)
+    await data.sweepFiles({ graceMs: -60_000 })
+    const { bytes } = await data.getArtworkPicture(team.member, revisionId)
+    const layers = readPicture(bytes)
+    expect(layers.map(({ head }) => [head.fileName, head.role])).toEqual([
+      ['pipit-drill-plated.drl', 'holes'],
+      ['pipit-drill-unplated.drl', 'holes'],
+      ['pipit-profile.gbr', 'profile'],
+    ])
+    expect(layers.every(({ corners }) => corners.length > 0)).toBe(true)
+    // A reading that was kept before there were pictures is made again where somebody asks.
+    await current().database.client.artworkReading.deleteMany({ where: { part: 'picture' } })
+    expect(await read()).toMatchObject({ state: 'read', hasPicture: false })
+    await expectDone(data.readArtworkAgain(team.lead, { revisionId }))
+    await runDue()
+    expect((await read()).hasPicture).toBe(true)
+    await expect(data.getArtworkPicture(team.outsider, revisionId)).rejects.toBeInstanceOf(data.NotFoundError)
   })
 
   it('that was read once is known again by its hashes, in the same revision and in another', async () => {

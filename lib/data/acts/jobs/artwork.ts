@@ -8,11 +8,12 @@ import { isArtworkDone, makeArtworkJobKey, putArtworkJob } from '../../consequen
 import { changeContent } from '../../consequences/changed-content'
 import { write } from '../../consequences/write'
 import { read } from '../../reads/read'
+import { hasPicture, makePictureKey, writePictureContent } from '../../records/artwork-picture'
 import { listGivenRoles } from '../../records/artwork-reading'
 import { type Actor, requireRevision, requireRevisionInView } from '../../records/authorization'
 import { loadRevision } from '../../records/loaded-revision'
 import { refuseClash } from '../../store/errors'
-import { readKeptFile } from '../../store/file-store'
+import { keepFile, readKeptFile } from '../../store/file-store'
 import type { ActResult } from '../../views'
 
 /** Media types that hold files which readers are for. */
@@ -57,10 +58,12 @@ export async function runArtworkReading(
     await requireRevisionInView(tx, rights, revisionId)
     const { record, artwork, design } = await loadRevision(tx, revisionId)
     const files = record.artwork.filter(({ mediaType }) => READ_TYPES.includes(mediaType))
-    return { artwork, files, roles: listGivenRoles(record), ground: groundOf(design) }
+    const { key } = artwork
+    const isDone = isArtworkDone(artwork) && key !== null && (await hasPicture(tx, key))
+    return { artwork, files, isDone, roles: listGivenRoles(record), ground: groundOf(design) }
   })
   const { key, onPlanKey } = asked.artwork
-  if (key === null || isArtworkDone(asked.artwork)) return { fileCount: 0 }
+  if (key === null || asked.isDone) return { fileCount: 0 }
   const order: ArtworkOrder = {
     files: await Promise.all(
       asked.files.map(async ({ originalName, sha256 }) => ({ name: originalName, bytes: await readKeptFile(sha256) })),
@@ -68,8 +71,9 @@ export async function runArtworkReading(
     roles: asked.roles,
     ground: asked.ground,
   }
-  const { facts, onPlan } = await runJob('artwork', order, options)
-  await keepReading(actor, revisionId, { key, facts, onPlanKey, onPlan })
+  const { facts, onPlan, picture } = await runJob('artwork', order, options)
+  const { sha256: pictureSha256 } = await keepFile(picture)
+  await keepReading(actor, revisionId, { key, facts, onPlanKey, onPlan, pictureSha256 })
   return { fileCount: facts.files.length }
 }
 
@@ -78,13 +82,14 @@ interface Reading {
   readonly facts: ArtworkFacts
   readonly onPlanKey: string | null
   readonly onPlan: OnPlanFacts | null
+  readonly pictureSha256: string
 }
 
 /** Results are recorded again in the same transaction, so that what rested on unread files is voided. */
 async function keepReading(
   actor: Actor,
   revisionId: string,
-  { key, facts, onPlanKey, onPlan }: Reading,
+  { key, facts, onPlanKey, onPlan, pictureSha256 }: Reading,
 ): Promise<void> {
   const input: ArtworkRevisionInput = { revisionId }
   const kept = await write(actor, 'keep-artwork-reading', input, async (context) => {
@@ -93,8 +98,11 @@ async function keepReading(
     const loaded = await loadRevision(tx, revisionId)
     const store = async () => {
       const parts = [
-        { key, part: 'facts', content: facts },
-        ...(onPlanKey === null || onPlan === null ? [] : [{ key: onPlanKey, part: 'on-plan', content: onPlan }]),
+        { key, part: 'facts', content: JSON.stringify(facts) },
+        ...(onPlanKey === null || onPlan === null
+          ? []
+          : [{ key: onPlanKey, part: 'on-plan', content: JSON.stringify(onPlan) }]),
+        { key: makePictureKey(key), part: 'picture', content: writePictureContent(pictureSha256) },
       ]
       const there = await tx.artworkReading.findMany({
         where: { key: { in: parts.map((part) => part.key) } },
@@ -103,7 +111,7 @@ async function keepReading(
       const added = parts.filter((part) => !there.some((row) => row.key === part.key))
       for (const { key: partKey, part, content } of added) {
         await tx.artworkReading.create({
-          data: { key: partKey, part, contentJson: JSON.stringify(content), createdAt: at },
+          data: { key: partKey, part, contentJson: content, createdAt: at },
         })
       }
       const [first] = added

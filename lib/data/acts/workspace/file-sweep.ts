@@ -3,6 +3,7 @@ import { readdir, rm, stat } from 'node:fs/promises'
 import path from 'node:path'
 import { log } from '@/lib/config'
 import { inWriteTransaction } from '../../consequences/write'
+import { listPictures } from '../../records/artwork-picture'
 import type { TransactionClient } from '../../store/client'
 import { getFilesFolder, getIncomingFolder } from '../../store/file-store'
 
@@ -64,6 +65,7 @@ async function findUsed(tx: TransactionClient, hashes: string[]): Promise<Readon
     ...(await tx.artwork.findMany(query)),
     ...(await tx.artworkRole.findMany(query)),
     ...(await tx.package.findMany(query)),
+    ...(await listPictures(tx, hashes)),
   ]
   return new Set(rows.map(({ sha256 }) => sha256))
 }

@@ -1,6 +1,6 @@
 import type { OnPlanBand, OnPlanBandLayer } from '@/lib/artwork'
 import type { EvaluationContext } from '../../context'
-import type { Limit, Outcome, Place } from '../../results'
+import type { ArtworkSpot, Limit, Outcome, Place } from '../../results'
 import { inSentence } from '../../units'
 import { cannotTell, decide, makeNoneAllowed, makeSourceLimit } from '../decide'
 import type { ArtworkInView } from './artwork-in-view'
@@ -43,12 +43,14 @@ export function nameBend({ design }: EvaluationContext, { bendId }: OnPlanBand):
 /** A place is said as it stands in the plan. Where the set may lie on the plan in another way too, what fails cannot be told. */
 export function judge(view: ArtworkInView, found: FoundInBend, places: readonly Place[], fileName: string): Outcome {
   const { value, limit, what, atMm, equation } = found
+  const artworkAt = atMm === null ? undefined : spotIn('plan', atMm)
   const decided = decide({
     value,
     limit,
     places,
     what,
     equation,
+    artworkAt,
     remark: `Measured in ${fileName}${atMm === null ? '' : `, at ${sayPlace(atMm)} of the plan`}.`,
   })
   if (view.onPlan?.registration?.isUnique !== false) return decided
@@ -59,9 +61,11 @@ export function judge(view: ArtworkInView, found: FoundInBend, places: readonly 
       decidedBy: 'draw the holes in plan, or use one set of coordinates for plan and artwork',
     },
     places,
-    { value: decided.value, limit },
+    { value: decided.value, limit, ...(artworkAt === undefined ? {} : { artworkAt }) },
   )
 }
+
+export const spotIn = (frame: ArtworkSpot['frame'], [xMm, yMm]: PointMm): ArtworkSpot => ({ frame, xMm, yMm })
 
 export const sayPlace = ([x, y]: PointMm): string => `(${inSentence(x)}, ${inSentence(y)}) mm`
 

@@ -3,7 +3,7 @@ import type { Limit, Outcome, Place } from '../../results'
 import { decide } from '../decide'
 import { makeWidthLimits } from '../width-for-copper'
 import type { ArtworkInView, MeasuredLayer } from './artwork-in-view'
-import { judge, sayPlace } from './in-bends'
+import { judge, sayPlace, spotIn } from './in-bends'
 
 interface Least {
   readonly mm: number
@@ -34,6 +34,7 @@ function checkLayers(
         places: placesOf(measured),
         what: `${what} ${measured.layer.name}`,
         equation,
+        artworkAt: spotIn('files', found.atMm),
         remark: `Measured in ${measured.file.name}, at ${sayPlace(found.atMm)} of the file.`,
       }),
     ]

@@ -99,6 +99,16 @@ export const CHECKLIST_ROWS: readonly AccessRow[] = [
     seenBy: 'draft',
   },
   {
+    name: 'getArtworkPicture',
+    run: async (a, s) => {
+      await s.readDraftArtwork()
+      return data.getArtworkPicture(a, s.draftId)
+    },
+    reached: 'ok',
+    may: READERS,
+    seenBy: 'draft',
+  },
+  {
     name: 'readArtworkAgain',
     run: async (a, s) => {
       await s.addFreshArtwork()

@@ -56,11 +56,12 @@ export const artworkAgreement = defineItem({
   },
 })
 
-function contradict({ fact, one, other, places }: ArtworkPair): Outcome {
+function contradict({ fact, one, other, places, artworkAt }: ArtworkPair): Outcome {
   return decide({
     value: 1,
     limit: makeNoneAllowed('artworkDifferencesCount', 'commonPractice'),
     places,
+    artworkAt,
     what: fact,
     equation: 'read from the files and compared',
     summary: `${fact}: ${one.says} in ${one.where}, ${other.says} in ${other.where}.`,

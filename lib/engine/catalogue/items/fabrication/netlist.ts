@@ -1,6 +1,6 @@
 import type { ArtworkNetsFacts } from '@/lib/artwork'
 import type { EvaluationContext } from '../../../context'
-import type { Outcome } from '../../../results'
+import type { ArtworkSpot, Outcome } from '../../../results'
 import { countOf, inSentence } from '../../../units'
 import { DESIGN_PLACE } from '../../checks'
 import { cannotTell, decide, makeNoneAllowed, makeSourceLimit, notComputed } from '../../decide'
@@ -108,6 +108,7 @@ function judgeSource(source: Source, nets: ArtworkNetsFacts, isWhole: boolean): 
         limit,
         places: [DESIGN_PLACE],
         what: `short in ${name}`,
+        artworkAt: spotOf(at),
         equation: 'copper that hangs together, through plated holes too',
         summary: `Short: ${shorted.join(', ')} hang together by the copper, though ${name} keeps them apart: ${places(at)}.`,
       }),
@@ -121,6 +122,7 @@ function judgeSource(source: Source, nets: ArtworkNetsFacts, isWhole: boolean): 
             value: 1,
             limit,
             places: [DESIGN_PLACE],
+            artworkAt: spotOf(at),
             what: `open in ${name}`,
             equation: 'copper that hangs together, through plated holes too',
             summary: `Open: by ${name}, ${text}.`,
@@ -159,6 +161,11 @@ function judgeSource(source: Source, nets: ArtworkNetsFacts, isWhole: boolean): 
       remark: `${countOf(source.netCount, 'net')} at ${countOf(source.placeCount, 'place')} compared.`,
     }),
   ]
+}
+
+/** Of the first place, in the coordinates of the files. */
+function spotOf([first]: Source['opens'][number]['places']): ArtworkSpot | undefined {
+  return first === undefined ? undefined : { frame: 'files', xMm: first.atMm[0], yMm: first.atMm[1] }
 }
 
 function whyUnknown({ unknownHoleCount, unorderedReason }: ArtworkNetsFacts): string {

@@ -55,8 +55,18 @@ export function ThreadCard({ projectId, thread, maxFileBytes }: ThreadCardProps)
         </p>
         <h2 id={`thread-title-${thread.id}`}>{thread.title}</h2>
         <p className="muted small">
-          on <Link href={paths.target(projectId, thread.revisionId, target)}>{thread.anchor.label}</Link>, opened by{' '}
-          {thread.openedBy.name}, <Timestamp at={thread.openedAt} />
+          on <Link href={paths.target(projectId, thread.revisionId, target)}>{thread.anchor.label}</Link>
+          {thread.place !== null && (
+            <>
+              {' '}
+              (
+              <Link href={paths.artworkAt(projectId, thread.revisionId, { frame: 'files', ...thread.place })}>
+                show the place
+              </Link>
+              )
+            </>
+          )}
+          , opened by {thread.openedBy.name}, <Timestamp at={thread.openedAt} />
           {thread.company === null ? '; the team only' : `; with ${thread.company.name}`}
         </p>
         {(thread.owner !== null || thread.dueOn !== null) && (

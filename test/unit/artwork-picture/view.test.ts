@@ -1,10 +1,41 @@
 import { describe, expect, it } from 'vitest'
 import { viewAfterKey } from '@/app/_components/review/artwork-picture/keys'
-import { fitBox, panBy, pixelOf, placeOf, turnOver, viewAt, windowOf, zoomBy } from '@/lib/artwork-picture'
+import {
+  fitBox,
+  inOrderOfPaint,
+  type LayerHead,
+  panBy,
+  pixelOf,
+  placeOf,
+  turnOver,
+  viewAt,
+  windowOf,
+  zoomBy,
+} from '@/lib/artwork-picture'
 
 const SIZE = { width: 800, height: 480 }
 const above = fitBox([10, -5, 110, 35], SIZE, false)
 const below = turnOver(above)
+
+describe('layers', () => {
+  const head = (fileName: string, change: Partial<LayerHead>): { head: LayerHead } => ({
+    head: { fileName, role: 'copper', side: null, copperPlace: null, leftOutReason: null, ...change },
+  })
+  const layers = [
+    head('l1', { side: 'top', copperPlace: 0 }),
+    head('l2', { side: 'bottom', copperPlace: 1 }),
+    head('cover', { role: 'coverlay', side: 'top' }),
+    head('stiffener', { role: 'stiffener', side: 'bottom' }),
+    head('holes', { role: 'holes' }),
+    head('drawing', { role: 'drawing' }),
+  ]
+
+  it('are painted from the farthest to the nearest, as they are seen from either side', () => {
+    const names = (isFromBelow: boolean) => inOrderOfPaint(layers, isFromBelow).map((layer) => layer.head.fileName)
+    expect(names(false)).toEqual(['drawing', 'stiffener', 'l2', 'l1', 'cover', 'holes'])
+    expect(names(true)).toEqual(['drawing', 'cover', 'l1', 'l2', 'stiffener', 'holes'])
+  })
+})
 
 describe('a view', () => {
   it('of all shows all, in the middle', () => {

@@ -44,7 +44,7 @@ interface ArtworkPictureProps {
   readonly cameFor: ArtworkSpot | null
 }
 
-const HEIGHT_PX = 480
+const [LEAST_HEIGHT_PX, MOST_HEIGHT_PX] = [300, 480]
 /** So much is seen across the picture where a finding is shown: a land with its conductors. */
 const ACROSS_FINDING_MM = 5
 const ZOOM_FACTOR = 1.5
@@ -79,7 +79,7 @@ interface LayerPictureProps extends ArtworkPictureProps {
 function LayerPicture(props: LayerPictureProps) {
   const { projectId, revisionId, frame, layers, plan, files, cameFor } = props
   const { ref, widthPx } = useWidth<HTMLDivElement>(720)
-  const size = useMemo(() => ({ width: widthPx, height: HEIGHT_PX }), [widthPx])
+  const size = useMemo(() => ({ width: widthPx, height: heightOf(widthPx) }), [widthPx])
   const [seen, setSeen] = useState<ReadonlySet<string>>(() => namesSeenFirst(layers))
   const [isPlanSeen, setPlanSeen] = useState(true)
   const findings = useMemo(() => placeFindings(props.findings, frame), [props.findings, frame])
@@ -179,6 +179,9 @@ function LayerPicture(props: LayerPictureProps) {
     </div>
   )
 }
+
+const heightOf = (widthPx: number): number =>
+  Math.min(MOST_HEIGHT_PX, Math.max(LEAST_HEIGHT_PX, Math.round(widthPx * 0.8)))
 
 function namesSeenFirst(layers: readonly DrawnLayer[]): Set<string> {
   const first = layers.filter(({ head }) => isSeenFirst(head))

@@ -46,9 +46,7 @@ export function LayerChoices({ layers, seen, onChange }: LayerChoicesProps) {
 
 function sayLayer({ role, side, copperPlace }: DrawnLayer['head']): string {
   if (role === null) return 'nobody knows what it is for'
-  return [
-    role,
-    ...(side === null ? [] : [side]),
-    ...(copperPlace === null ? [] : [`${copperPlace + 1} from the top`]),
-  ].join(', ')
+  return [role, ...(side === null ? [] : [side]), ...(copperPlace === null ? [] : [`layer ${copperPlace + 1}`])].join(
+    ', ',
+  )
 }

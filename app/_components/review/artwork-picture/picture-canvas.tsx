@@ -107,6 +107,7 @@ export function PictureCanvas(props: PictureCanvasProps) {
         tabIndex={0}
         data-painter={painter === null ? undefined : painter.isPlain ? 'plain canvas' : 'WebGL 2'}
         data-measures={isMeasuring || undefined}
+        style={{ height: size.height }}
         onKeyDown={(event) => {
           if (event.ctrlKey || event.metaKey || event.altKey) return
           if (event.key === 'Enter') onPlace(view.middleMm)

@@ -13,8 +13,10 @@ interface PictureOverlayProps {
   readonly measured: readonly PointMm[]
 }
 
-/** Bends nearer together than this on screen go without their names. */
-const LEAST_NAMED_PX = 24
+/** Axes shorter than this on screen, and names that would lie on another, go without. */
+const [LEAST_NAMED_PX, NAME_HEIGHT_PX, LETTER_PX] = [24, 18, 8]
+/** Findings nearer than this share a mark, on which so many numbers fit. */
+const [SPOT_PX, MOST_ON_MARK] = [12, 3]
 
 /** What lies over the layers: the plan's lines, findings, threads, the marked place and the measure. In pixels, so that type and marks keep their size. */
 export function PictureOverlay({ view, size, plan, findings, chosen, threads, mark, measured }: PictureOverlayProps) {
@@ -27,18 +29,14 @@ export function PictureOverlay({ view, size, plan, findings, chosen, threads, ma
         const [x, y] = at(atMm)
         return <rect key={id} className="artwork-thread" x={x - 5} y={y - 5} width={10} height={10} />
       })}
-      {findings.map(({ key, number, verdict, atMm }) => {
-        const [x, y] = at(atMm)
-        if (x < -20 || y < -20 || x > size.width + 20 || y > size.height + 20) return null
-        return (
-          <g key={key} className="artwork-finding" data-verdict={verdict} data-chosen={number === chosen || undefined}>
-            <circle cx={x} cy={y} r={number === chosen ? 11 : 5} />
-            <text x={x + (number === chosen ? 14 : 8)} y={y - 6}>
-              {number}
-            </text>
-          </g>
-        )
-      })}
+      {gatherMarks(findings, chosen, at, size).map(({ key, x, y, verdict, label, isChosen }) => (
+        <g key={key} className="artwork-finding" data-verdict={verdict} data-chosen={isChosen || undefined}>
+          <circle cx={x} cy={y} r={isChosen ? 11 : 5} />
+          <text x={x + (isChosen ? 14 : 8)} y={y - 6}>
+            {label}
+          </text>
+        </g>
+      ))}
       {mark !== null && <Cross at={at(mark)} />}
       {measured.map((place, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: two ends of one measure have no identity but their order.
@@ -49,6 +47,41 @@ export function PictureOverlay({ view, size, plan, findings, chosen, threads, ma
       )}
     </svg>
   )
+}
+
+interface FindingMark {
+  readonly key: string
+  readonly x: number
+  readonly y: number
+  readonly verdict: PlacedFinding['verdict']
+  readonly label: string
+  readonly isChosen: boolean
+}
+
+/** Findings in sight; those on one spot share a mark, in the colour of the worst, which stands first in the list. */
+function gatherMarks(
+  findings: readonly PlacedFinding[],
+  chosen: number | null,
+  at: (place: PointMm) => readonly [number, number],
+  { width, height }: SizePx,
+): FindingMark[] {
+  const groups: { x: number; y: number; found: PlacedFinding[] }[] = []
+  for (const finding of findings) {
+    const [x, y] = at(finding.atMm)
+    if (x < -SPOT_PX || y < -SPOT_PX || x > width + SPOT_PX || y > height + SPOT_PX) continue
+    const near = groups.find((group) => Math.hypot(group.x - x, group.y - y) < SPOT_PX)
+    if (near === undefined) groups.push({ x, y, found: [finding] })
+    else near.found.push(finding)
+  }
+  return groups.flatMap(({ x, y, found }) => {
+    const [first] = found
+    if (first === undefined) return []
+    const numbers = found.map(({ number }) => number)
+    const shown = numbers.length > MOST_ON_MARK ? [...numbers.slice(0, MOST_ON_MARK), '…'] : numbers
+    const { key, verdict } = first
+    const isChosen = chosen !== null && numbers.includes(chosen)
+    return [{ key, x, y, verdict, label: shown.join(', '), isChosen }]
+  })
 }
 
 function Cross({ at: [x, y] }: { at: readonly [number, number] }) {
@@ -73,19 +106,31 @@ function PlanLines({ plan, view, size }: { plan: PlanShapes; view: View; size: S
         ))}
         <path className="artwork-outline" d={pathOf(plan.part)} />
       </g>
-      {plan.bends.map(({ id, name, fromMm, toMm }) => {
-        const [[ax, ay], [bx, by]] = [pixelOf(view, size, fromMm), pixelOf(view, size, toMm)]
-        if (Math.hypot(bx - ax, by - ay) < LEAST_NAMED_PX) return null
-        // At the upper end of the axis, where least else is drawn.
-        const [x, y] = ay < by ? [ax, ay] : [bx, by]
-        return (
-          <text key={id} className="artwork-name" x={x} y={Math.max(12, y - 5)} textAnchor="middle">
-            {name}
-          </text>
-        )
-      })}
+      {placeNames(plan.bends, view, size).map(({ id, name, x, y }) => (
+        <text key={id} className="artwork-name" x={x} y={y} textAnchor="middle">
+          {name}
+        </text>
+      ))}
     </>
   )
+}
+
+/** At the upper end of each axis, where least else is drawn. */
+function placeNames(bends: PlanShapes['bends'], view: View, size: SizePx) {
+  const placed: { id: string; name: string; x: number; y: number }[] = []
+  for (const { id, name, fromMm, toMm } of bends) {
+    const [[ax, ay], [bx, by]] = [pixelOf(view, size, fromMm), pixelOf(view, size, toMm)]
+    if (Math.hypot(bx - ax, by - ay) < LEAST_NAMED_PX) continue
+    const [x, upper] = ay < by ? [ax, ay] : [bx, by]
+    const y = Math.max(NAME_HEIGHT_PX, upper - 5)
+    const isFree = placed.every(
+      (other) =>
+        Math.abs(other.y - y) > 2 * NAME_HEIGHT_PX ||
+        Math.abs(other.x - x) > (LETTER_PX * (name.length + other.name.length)) / 2,
+    )
+    if (isFree) placed.push({ id, name, x, y })
+  }
+  return placed
 }
 
 function pathOf(rings: readonly (readonly number[])[]): string {

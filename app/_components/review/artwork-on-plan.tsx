@@ -135,7 +135,7 @@ function BendTable({ onPlan, names }: Pick<ArtworkOnPlanProps, 'names'> & { onPl
       {onPlan.bands.flatMap((band) =>
         band.layers.map((layer) => (
           <DataRow
-            key={`${band.lineId} ${layer.fileName}`}
+            key={`${band.lineId} ${band.basis} ${layer.fileName}`}
             columns={BEND_COLUMNS}
             cells={{
               bend: names.bends.get(band.bendId) ?? band.bendId,

@@ -56,6 +56,43 @@ describe('a contact end, on a slope of 3 to 4', () => {
   })
 })
 
+describe('a bend line', () => {
+  const AREA = { id: 'arm', name: 'Arm', zoneId: 'arm', markMm: [1, 1] as [number, number] }
+  const facts = { ...FACTS, bandWidthsMm: new Map([['fold', 2]]), zoneOfBend: new Map([['fold', 'arm']]) }
+  const bandsOf = (plan: Partial<Plan>) =>
+    measurePlan({ ...EMPTY_PLAN, outline: box(0, 0, 20, 10), areas: [AREA], ...plan }, facts).bands
+  const line = (toY: number) => [
+    { id: 'fold', bendId: 'fold', fromMm: [10, 0] as [number, number], toMm: [10, toY] as [number, number] },
+  ]
+  const window = [{ id: 'window', name: 'Window', nodes: box(5, 3, 15, 7) }]
+  const border = { id: 'along', name: 'along', nodes: box(0, 4, 20, 4).slice(0, 2) }
+
+  it('makes a band on each side of a window, of which each has its own length', () => {
+    expect(bandsOf({ cutOuts: window, bendLines: line(10) })).toMatchObject([
+      { id: 'fold', lineId: 'fold', axisLengthMm: 3, reachesEdges: true, isOverBorder: false, area: 0, meets: [] },
+      { id: 'fold 2', lineId: 'fold', axisLengthMm: 3, reachesEdges: true, isOverBorder: false, area: 0, meets: [] },
+    ])
+    const [lower, upper] = bandsOf({ cutOuts: window, bendLines: line(10) })
+    expect([lower?.region?.areaNm2, upper?.region?.areaNm2]).toEqual([6e12, 6e12])
+  })
+
+  it('may end on the window, and then bends one side alone', () => {
+    expect(bandsOf({ cutOuts: window, bendLines: line(3) })).toMatchObject([{ axisLengthMm: 3, reachesEdges: true }])
+    expect(bandsOf({ cutOuts: window, bendLines: line(5) })).toMatchObject([{ axisLengthMm: 3, reachesEdges: false }])
+  })
+
+  it('does not reach an edge where it ends on a border of areas, and says where it runs over one', () => {
+    const divided = {
+      dividingLines: [border],
+      areas: [AREA, { ...AREA, id: 'upper', markMm: [1, 8] as [number, number] }],
+    }
+    expect(bandsOf({ ...divided, bendLines: line(4) })).toMatchObject([{ axisLengthMm: 4, reachesEdges: false }])
+    expect(bandsOf({ ...divided, bendLines: line(10) })).toMatchObject([
+      { axisLengthMm: 6, reachesEdges: true, isOverBorder: true },
+    ])
+  })
+})
+
 describe('a stiffener past the end of the coverlay', () => {
   const overlap = (stiffener: ReturnType<typeof box>, ...openings: ReturnType<typeof box>[]) =>
     measure({

@@ -125,8 +125,8 @@ const AreaShapes = memo(function AreaShapes({
 
 /** The band that each bend covers, as far as its section is known. */
 const Bands = memo(function Bands({ measured }: { measured: MeasuredPlan }) {
-  return measured.measures?.bands.map(({ lineId, region }) =>
-    region === null ? null : <path key={lineId} d={pathData(toNodes(region.outer), true)} className="plan-band" />,
+  return measured.measures?.bands.map(({ id, region }) =>
+    region === null ? null : <path key={id} d={pathData(toNodes(region.outer), true)} className="plan-band" />,
   )
 })
 

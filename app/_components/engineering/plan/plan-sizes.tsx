@@ -45,9 +45,9 @@ export function PlanSizes({ measured }: { measured: MeasuredPlan }) {
           }}
         />
       ))}
-      {measured.measures.bands.map(({ lineId, bendId, area, widthMm, axisLengthMm }) => (
+      {measured.measures.bands.map(({ id, bendId, area, widthMm, axisLengthMm }) => (
         <DataRow
-          key={`bend ${lineId}`}
+          key={`bend ${id}`}
           columns={columns}
           cells={{
             what: evaluatedDesign.bends.find(({ id }) => id === bendId)?.name ?? bendId,

@@ -28,6 +28,7 @@ export const bendOnPlan = defineItem({
           ...(line.area === null ? ['its middle lies in no area of the part'] : []),
           ...(line.area !== null && !line.isInOwnZone ? ['it lies outside of the zone of its bend'] : []),
           ...(line.area !== null && !line.reachesEdges ? ['it does not run from edge to edge'] : []),
+          ...(line.isOverBorder ? ['it runs over a border into another area'] : []),
         ]
         return judge(checked, faults, [place])
       })

@@ -38,7 +38,8 @@ function makeKey(
   { id: _id, name: _name, note: _note, ...measures }: PanelFormat,
   { extraMarginMm, extraSpacingMm }: ExtraRoom,
 ): string {
-  return JSON.stringify([part.outline, part.rollingDirection, measures, extraMarginMm, extraSpacingMm])
+  const { outline, rollingDirection, cutOutAreaUm2 = 0, array = null } = part
+  return JSON.stringify([outline, rollingDirection, cutOutAreaUm2, array, measures, extraMarginMm, extraSpacingMm])
 }
 
 /** A nester that remembers, and nests here what it does not know. */

@@ -47,7 +47,7 @@ export function choosePaths(layer: DrawnLayer, [minX, minY, maxX, maxY]: Window,
 }
 
 /** A path of n corners is n − 2 triangles about its first corner. */
-export function countTriangles({ pathStarts }: DrawnLayer, first: number, end: number): number {
+function countTriangles({ pathStarts }: DrawnLayer, first: number, end: number): number {
   return (pathStarts[end] ?? 0) - (pathStarts[first] ?? 0) - 2 * (end - first)
 }
 

@@ -11,16 +11,20 @@ export interface LeastSpace {
 }
 
 /**
- * The least distance between two islands of copper; null where none is nearer than 0.25 mm to another, or the layer has too many edges. A slot within one island is no
+ * The least distance between two islands of copper; null where none is nearer than `farNm` to another, or the layer has too many edges. A slot within one island is no
  * space: nothing there can short.
  *
  * @param only  edges of which the space is asked; all of them where left out
+ * @param farNm  what lies farther is far; 0.25 mm where left out
  */
-export function findLeastSpace(edges: CopperEdges, only?: Iterable<number>): LeastSpace | null {
+export function findLeastSpace(
+  edges: CopperEdges,
+  { only, farNm = FAR_NM }: { readonly only?: Iterable<number>; readonly farNm?: number } = {},
+): LeastSpace | null {
   if (only === undefined && edges.count > MOST_EDGES) return null
   const { ends, islands } = edges
   let best: LeastSpace | null = null
-  let least = FAR_NM
+  let least = farNm
   const consider = (x: number, y: number, other: number) => {
     const [dx, dy] = toSegment(
       x,

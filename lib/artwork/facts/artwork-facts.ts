@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { LAYER_ROLES } from '../set/role'
 
 /** Raised whenever a reader finds something else in the same file: kept readings of the version before are then made again. */
-export const ARTWORK_READER_VERSION = '2'
+export const ARTWORK_READER_VERSION = '3'
 
 const extentSchema = z.tuple([z.number(), z.number(), z.number(), z.number()])
 const sideSchema = z.enum(['top', 'bottom', 'inner']).nullable()
@@ -64,6 +64,14 @@ const copperSchema = z.object({
   leastRing: leastSchema.extend({ holeMm: z.number(), holeCount: z.number() }).nullable(),
 })
 
+/** What a file of a coverlay draws, read as openings in it. */
+const openingsSchema = z.object({
+  areaMm2: z.number(),
+  count: z.number(),
+  /** The narrowest strip between two openings; null where none is narrower than 1 mm. */
+  leastWeb: leastSchema.nullable(),
+})
+
 const netPlaceSchema = z.object({ name: z.string(), atMm: placeSchema })
 const netSourceSchema = z.object({
   /** A netlist; null for the nets that objects of the copper layers name themselves. */
@@ -108,6 +116,8 @@ const fileSchema = z.object({
   narrowestStrokeMm: z.number().nullable(),
   /** Of copper that was worked out; null of other files, and where a layer has more objects than a circuit has. */
   copper: copperSchema.nullable(),
+  /** Of a coverlay; null of other files, and where there is nothing or too much. */
+  openings: openingsSchema.nullable(),
   /** Of a drill file. */
   tools: z.array(toolSchema).nullable(),
   job: jobSchema.nullable(),

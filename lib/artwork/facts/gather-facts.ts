@@ -6,6 +6,7 @@ import type { ArtworkSet, SetFile } from '../set/read-set'
 import { extentOfLayer } from '../shape/extents'
 import { ARTWORK_READER_VERSION, type ArtworkFacts, type ArtworkFileFacts } from './artwork-facts'
 import { measureCopper, netsOf } from './copper-facts'
+import { measureOpenings } from './openings'
 import { traceOutline } from './outline-loops'
 
 const NM_PER_MM = 1e6
@@ -57,6 +58,7 @@ function factsOf(
         : null,
     narrowestStrokeMm: reading.kind === 'gerber' && role.role === 'copper' ? findNarrowest(reading.objects) : null,
     copper,
+    openings: reading.kind === 'gerber' && role.role === 'coverlay' ? measureOpenings(reading.objects) : null,
     tools: reading.kind === 'drill' ? listTools(reading) : null,
     job: reading.kind === 'job' ? jobOf(reading) : null,
     stackGroups:

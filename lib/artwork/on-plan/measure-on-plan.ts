@@ -13,6 +13,7 @@ import { mapPath, toArtwork, toPlan } from './placement'
 import { type Registration, registerOutline } from './register'
 import { areaOfRings, boxOf, isInside } from './rings'
 import { objectsNear, piecesIn } from './strokes'
+import { findJoinedLands, StrokeEnds } from './teardrops'
 import { measureToOutline } from './to-outline'
 
 const NM_PER_MM = 1e6
@@ -78,7 +79,7 @@ export function measureOnPlan(
     const measured = {
       fileName: layer.fileName,
       place,
-      zones: measureZones(layer, ground, own),
+      zones: measureZones(layer, ground, own, toMm),
       toOutline: measureToOutline(
         layer,
         own(ground.part),
@@ -121,18 +122,30 @@ function inMm({ isMirrored, turnDeg, shiftNm, fitFraction, isUnique, farthestNm,
 type OwnRings = (rings: readonly FlatPath[]) => FlatPath[]
 
 /** Areas of one zone count together. */
-function measureZones(layer: StackedCopper, { zones }: PlanGround, own: OwnRings) {
-  const sums = new Map<string, { copper: number; whole: number }>()
+function measureZones(layer: StackedCopper, { zones }: PlanGround, own: OwnRings, toMm: ToMm) {
+  const sums = new Map<
+    string,
+    { copper: number; whole: number; landCount: number; bare: (readonly [number, number])[] }
+  >()
+  const ends = new StrokeEnds(layer)
   for (const { zoneId, rings } of zones) {
     const placed = own(rings)
-    const sum = sums.get(zoneId) ?? { copper: 0, whole: 0 }
+    const sum = sums.get(zoneId) ?? { copper: 0, whole: 0, landCount: 0, bare: [] }
     sum.copper += areaOfPaths(copperIn(layer, placed))
     sum.whole += areaOfRings(placed)
+    const lands = findJoinedLands(layer, placed, ends)
+    sum.landCount += lands.count
+    sum.bare.push(...lands.bare)
     sums.set(zoneId, sum)
   }
-  return [...sums].map(([zoneId, { copper, whole }]) => ({
+  return [...sums].map(([zoneId, { copper, whole, landCount, bare }]) => ({
     zoneId,
     copperFraction: whole === 0 ? 0 : Math.min(1, copper / whole),
+    joinedLands: {
+      count: landCount,
+      bareCount: bare.length,
+      firstBareAtMm: bare[0] === undefined ? null : toMm(...bare[0]),
+    },
   }))
 }
 
@@ -178,7 +191,7 @@ function measureLayerInBand(
     const [ax = 0, ay = 0, bx = 0, by = 0] = layer.edges.ends.subarray(4 * edge, 4 * edge + 4)
     if (isInside(band.rings, (ax + bx) / 2, (ay + by) / 2)) edges.add(edge)
   })
-  const space = findLeastSpace(layer.edges, edges)
+  const space = findLeastSpace(layer.edges, { only: edges })
   const turn = found.turns.reduce<(typeof found.turns)[number] | null>(
     (most, each) => (most === null || each.deg > most.deg ? each : most),
     null,

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 
 /** Raised whenever the measurement of copper over the plan finds something else in the same files. */
-export const ON_PLAN_VERSION = '1'
+export const ON_PLAN_VERSION = '2'
 
 /** In the plan's coordinates. */
 const placeSchema = z.tuple([z.number(), z.number()])
@@ -56,7 +56,14 @@ const layerSchema = z.object({
   fileName: z.string(),
   /** Place among the conductor layers of the artwork, from 0 at the top. */
   place: z.number(),
-  zones: z.array(z.object({ zoneId: z.string(), copperFraction: z.number() })),
+  zones: z.array(
+    z.object({
+      zoneId: z.string(),
+      copperFraction: z.number(),
+      /** Round lands that a straight conductor runs into, and those where it grows no wider before it does. */
+      joinedLands: z.object({ count: z.number(), bareCount: z.number(), firstBareAtMm: placeSchema.nullable() }),
+    }),
+  ),
   /** Nearest edge of copper to the outline and cut-outs, connector ends left out; null where it is more than 1 mm. 0 where copper crosses. */
   toOutline: z.object({ mm: z.number(), atMm: placeSchema }).nullable(),
 })

@@ -18,6 +18,7 @@ export function makeFile(
     outline: null,
     narrowestStrokeMm: null,
     copper: null,
+    openings: null,
     tools: null,
     job: null,
     stackGroups: null,
@@ -33,7 +34,7 @@ export function makeFile(
 }
 
 export const makeFacts = (files: readonly ArtworkFileFacts[]): ArtworkFacts => ({
-  readerVersion: '2',
+  readerVersion: '3',
   files: [...files],
   refused: [],
   nets: null,

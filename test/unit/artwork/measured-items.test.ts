@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { buildCopperStack, gatherFacts, measureOnPlan, readSet } from '@/lib/artwork'
+import { buildCopperStack, gatherFacts, measureOnPlan, type NamedFile, readSet } from '@/lib/artwork'
 import { type Design, type Evaluation, evaluate, parseDesign } from '@/lib/engine'
 import { groundOf } from '@/lib/engine/artwork-check'
 import { type Drawn, drawDrill, drawGerber } from './draw-set'
@@ -19,7 +19,7 @@ const [line] = design.plan?.bendLines ?? []
 const conductors = design.construction.layers.filter(({ kind }) => kind === 'conductor')
 
 /** Conductors across the first bend, square to its axis unless changed, on the design's layers; profile and holes as the demo has them. */
-function measure(top: readonly Drawn[], more: readonly Drawn[] = []): Evaluation {
+function measure(top: readonly Drawn[], more: readonly Drawn[] = [], covers: readonly NamedFile[] = []): Evaluation {
   const read = (name: string) => ({ name, bytes: new Uint8Array(readFileSync(`seed/artwork/${name}`)) })
   const count = conductors.length
   const set = readSet([
@@ -30,6 +30,7 @@ function measure(top: readonly Drawn[], more: readonly Drawn[] = []): Evaluation
         at === 0 ? top : at === 1 ? more : [],
       ),
     ),
+    ...covers,
     read('pipit-profile.gbr'),
     read('pipit-drill-plated.drl'),
     read('pipit-drill-unplated.drl'),
@@ -97,6 +98,98 @@ describe('items that the artwork shows too', () => {
     // And it alone, of what is asked of bends: a slant or a step ends nowhere.
     for (const other of BENT.filter((each) => each !== id && each !== 'crossing-angle'))
       expect(failures(measure(top), other), other).toEqual([])
+  })
+
+  test('teardrop fails where a conductor runs into a land on film without one, at its place', () => {
+    const land: Drawn[] = [
+      { pad: [12, 20], sizeMm: 0.7 },
+      {
+        stroke: [
+          [12, 20],
+          [12, 24],
+        ],
+        widthMm: 0.2,
+      },
+    ]
+    const [failure] = failures(measure(land), 'teardrop')
+    expect(failure).toMatchObject({ value: { value: 1 }, artworkAt: { frame: 'plan' } })
+    expect(failure?.artworkAt?.xMm).toBeCloseTo(12, 3)
+    expect(failure?.artworkAt?.yMm).toBeCloseTo(20, 3)
+    const teardrop: Drawn = {
+      area: [
+        [11.7, 20],
+        [12.3, 20],
+        [12.1, 21],
+        [11.9, 21],
+      ],
+    }
+    const mended = measure([...land, teardrop])
+    expect(measuredBy(mended, 'teardrop').map(({ verdict }) => verdict)).toEqual(['meets'])
+  })
+
+  describe('coverlay-web', () => {
+    const window = (x: number, y: number): Drawn => ({
+      area: [
+        [x, y],
+        [x + 4, y],
+        [x + 4, y + 4],
+        [x, y + 4],
+      ],
+    })
+    const asRound = (gapMm: number): Drawn[] => [
+      { pad: [10, 20], sizeMm: 1 },
+      { pad: [10 + 0.8 * (1 + gapMm), 20 + 0.6 * (1 + gapMm)], sizeMm: 1 },
+    ]
+    const cover = (objects: readonly Drawn[], unit: 'mm' | 'inch' = 'mm') => [
+      drawGerber('part-coverlay-top.gbr', 'Other,User', objects, { unit }),
+    ]
+    const webOf = (objects: readonly Drawn[], unit?: 'mm' | 'inch') =>
+      measuredBy(measure([straight], [], cover(objects, unit)), 'coverlay-web')
+
+    // The demo's openings are held to 0.3 mm, as the stated ones are.
+    test.each(['mm', 'inch'] as const)(
+      'is the narrowest strip between two openings, square or round, in %s',
+      (unit) => {
+        const [square] = webOf([window(5, 5), window(9.1, 5), window(5, 15)], unit)
+        expect(square).toMatchObject({ verdict: 'fails', limit: { value: 0.3 }, artworkAt: { frame: 'files' } })
+        expect(square?.value.value).toBeCloseTo(0.1, 4)
+        expect(square?.artworkAt?.xMm).toBeCloseTo(9.05, 3)
+        const [round] = webOf(asRound(0.2), unit)
+        expect(round?.verdict).toBe('fails')
+        expect(round?.value.value).toBeCloseTo(0.2, 2)
+        expect(round?.artworkAt?.xMm).toBeCloseTo(10 + 0.8 * 0.6, 1)
+      },
+    )
+
+    test('holds where strips are wide enough, and is not asked where none is narrower than a millimetre', () => {
+      expect(webOf([window(5, 5), window(9.4, 5)]).map(({ verdict }) => verdict)).toEqual(['meets'])
+      expect(webOf(asRound(0.35)).map(({ verdict }) => verdict)).toEqual(['meets'])
+      expect(webOf([window(5, 5), window(15, 5)])).toEqual([])
+    })
+
+    test('is not asked of a file that draws the film itself', () => {
+      const film: Drawn = {
+        area: [
+          [0, 0],
+          [109, 0],
+          [109, 45],
+          [0, 45],
+        ],
+      }
+      expect(
+        webOf([
+          film,
+          {
+            area: [
+              [0, 45.1],
+              [4, 45.1],
+              [4, 46],
+              [0, 46],
+            ],
+          },
+        ]),
+      ).toEqual([])
+    })
   })
 
   test('say nothing once the bend is another one than was measured', () => {

@@ -114,6 +114,45 @@ describe.each(WRITINGS)('a set %s', (_, writing) => {
     expect(facts.bands[0]?.layers[0]?.copperFraction).toBeCloseTo(0.6 / 10, 5)
   })
 
+  test('tells lands that a conductor runs into without growing wider', () => {
+    const out = (x: number, y: number, widthMm: number): Drawn[] => [
+      { pad: [x, y], sizeMm: 0.8 },
+      {
+        stroke: [
+          [x, y],
+          [x + 4, y],
+        ],
+        widthMm,
+      },
+    ]
+    const teardrop: Drawn = {
+      area: [
+        [25, 5.35],
+        [25, 4.65],
+        [26, 4.9],
+        [26, 5.1],
+      ],
+    }
+    // A conductor as wide as its land has no neck; of one that leaves by an arc nothing is said.
+    const leftAlone: Drawn[] = [
+      ...out(5, 8, 0.7),
+      { pad: [10, 2], sizeMm: 0.8 },
+      {
+        arc: [
+          [10, 2],
+          [12, 4],
+          [10, 4],
+        ],
+        widthMm: 0.2,
+      },
+    ]
+    const [top] = measure({ top: [...out(5, 5, 0.2), ...out(25, 5, 0.2), teardrop, ...leftAlone] }, writing).layers
+    const [left, right] = top?.zones ?? []
+    expect(left?.joinedLands).toMatchObject({ count: 1, bareCount: 1 })
+    expect(left?.joinedLands.firstBareAtMm?.map((mm) => Math.round(mm * 1e4) / 1e4)).toEqual([5, 5])
+    expect(right?.joinedLands).toEqual({ count: 1, bareCount: 0, firstBareAtMm: null })
+  })
+
   test('tells a slant, its width and the space beside it, at their places', () => {
     const slant: Drawn = {
       stroke: [

@@ -13,6 +13,8 @@ export interface MeasuredLayer {
 /** What was measured in the artwork and still holds for this design. */
 export interface ArtworkInView {
   readonly layers: readonly MeasuredLayer[]
+  /** Files of a coverlay. */
+  readonly covers: readonly ArtworkFileFacts[]
   /** Every conductor layer was read whole and worked out. */
   readonly areLayersWhole: boolean
   readonly onPlan: OnPlanFacts | null
@@ -60,6 +62,7 @@ function lookAtArtwork(context: EvaluationContext): ArtworkInView | null {
   const lines = context.design.plan?.bendLines ?? []
   return {
     layers,
+    covers: artwork.files.filter(({ role }) => role.role === 'coverlay'),
     areLayersWhole,
     onPlan,
     bands,

@@ -2,6 +2,7 @@ import type { EvaluationContext } from '../../context'
 import type { Outcome } from '../../results'
 import { type ArtworkInView, findArtworkInView } from './artwork-in-view'
 import { angles, holesToBends, solidPlanes, stacked, turns, widthChanges } from './in-bends'
+import { teardrops, webs } from './on-covers'
 import { rings, spaces, toOutline, widths } from './on-layers'
 
 export { findArtworkInView } from './artwork-in-view'
@@ -29,6 +30,8 @@ const MEASURED: Readonly<Record<string, Measurement>> = {
   'conductor-width': { check: widths, isWhole: onLayers },
   'conductor-space': { check: spaces, isWhole: inPart },
   'annular-ring': { check: rings, isWhole: inPart },
+  'coverlay-web': { check: webs, isWhole: inPart },
+  teardrop: { check: teardrops, isWhole: inPart },
   'copper-to-outline': { check: toOutline, isWhole: inPart },
 }
 

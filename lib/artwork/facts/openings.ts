@@ -1,0 +1,25 @@
+import { CopperEdges } from '../copper/edges'
+import { Islands } from '../copper/islands'
+import { findLeastSpace } from '../copper/spacing'
+import type { LayerObjects } from '../objects/objects'
+import { shapeOfLayer } from '../shape/copper'
+import type { ArtworkFileFacts } from './artwork-facts'
+
+const NM_PER_MM = 1e6
+/** Strips of cover are looked for up to this: wider than any method needs. */
+const WIDEST_WEB_NM = 1_000_000
+/** A cover with more objects than this is a picture. */
+const MOST_OBJECTS = 200_000
+
+/** What a file of a cover draws, read as openings in it: their area, and the narrowest strip between two. Null where there is nothing, or too much. */
+export function measureOpenings(objects: LayerObjects): ArtworkFileFacts['openings'] {
+  if (objects.count === 0 || objects.count > MOST_OBJECTS) return null
+  const shape = shapeOfLayer(objects)
+  const islands = new Islands(shape)
+  const web = findLeastSpace(new CopperEdges(islands), { farNm: WIDEST_WEB_NM })
+  return {
+    areaMm2: shape.areaMm2,
+    count: islands.count(),
+    leastWeb: web === null ? null : { mm: web.spaceNm / NM_PER_MM, atMm: [web.xNm / NM_PER_MM, web.yNm / NM_PER_MM] },
+  }
+}

@@ -1,5 +1,5 @@
-import { type Design, NOT_STATED, type ReviewFacts } from '@/lib/engine'
-import { FILE_UNITS, makeSheetContents, type SheetTable } from './contents'
+import { type Design, isOpen, NOT_STATED, type ReviewFacts } from '@/lib/engine'
+import { FILE_UNITS, IN_NO_ZONE, makeSheetContents, NO_ZONES, NOT_ASKED, type SheetTable } from './contents'
 
 type SheetLacks = NonNullable<ReviewFacts['sheetLacks']>
 
@@ -53,5 +53,9 @@ function listLacks(
   })
 }
 
+/** What a cell says of a layer or a stiffener that is in no zone: where it lies is then open. */
+const NOWHERE: ReadonlySet<string> = new Set([IN_NO_ZONE, NO_ZONES])
+
 /** A dash stands where nothing is asked for: cycles of a bend that stands still. */
-const isSilent = (cell: string): boolean => cell.trim() === '' || cell.includes(NOT_STATED)
+const isSilent = (cell: string): boolean =>
+  cell.includes(NOT_STATED) || NOWHERE.has(cell) || (cell !== NOT_ASKED && isOpen(cell))

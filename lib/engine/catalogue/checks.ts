@@ -215,7 +215,7 @@ export function checkDrawingSheet(
   /** Only of the entry with this name. */
   name?: string,
 ): Outcome {
-  const lacks = facts.sheetLacks?.[of].filter((lack) => name === undefined || lack.startsWith(`${name} (`))
+  const lacks = facts.sheetLacks?.[of].filter((lack) => name === undefined || isOf(name, lack))
   if (lacks === undefined || observed.observed === false) return checkObserved(observed)
   return decide({
     value: lacks.length,
@@ -226,6 +226,10 @@ export function checkDrawingSheet(
     remark: lacks.length === 0 ? undefined : `Open: ${lacks.join('; ')}.`,
   })
 }
+
+/** `Stiffener (2) (held by)` is of "Stiffener (2)", and not of "Stiffener". */
+const isOf = (name: string, lack: string): boolean =>
+  lack.startsWith(`${name} (`) && !lack.slice(name.length).includes(') (')
 
 export interface BendUnderCheck {
   readonly bend: Bend

@@ -1,33 +1,13 @@
+import { isOpen } from '../design'
 import type { MissingInput, NotComputedOutcome, Place, SaidOutcome } from '../results'
 import type { SourceKey } from '../sources'
 import { notComputedFrom } from './decide'
 
+export { isOpen } from '../design'
+
 /** A term that somebody has to give. */
 export interface Term extends MissingInput {
   readonly value: unknown
-}
-
-/** What people type to be asked later, in lower case without points, dashes and spaces. "None" is an answer. Our choice. */
-const PLACEHOLDERS: ReadonlySet<string> = new Set([
-  'tbd',
-  'tba',
-  'tbc',
-  'tobedefined',
-  'tobedetermined',
-  'tobeconfirmed',
-  'todo',
-  'na',
-  'n/a',
-  'unknown',
-  'pending',
-  'xxx',
-])
-
-/** Null, a text without a letter or a digit, and a placeholder: a dash is no answer, nor is "tbd". */
-export function isOpen(value: unknown): boolean {
-  if (value === null || value === undefined) return true
-  if (typeof value !== 'string') return false
-  return !/[\p{L}\p{N}]/u.test(value) || PLACEHOLDERS.has(value.toLowerCase().replaceAll(/[\s.\-–—?!()[\]]/gu, ''))
 }
 
 /** Terms that are not given, as missing inputs. */

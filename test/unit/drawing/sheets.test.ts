@@ -71,46 +71,49 @@ describe.each(CASES)('drawing sheets: %s', (_name, drawn) => {
     }
   })
 
-  test('every layer, zone, bend and stiffener has exactly one row, and every row is on a sheet', () => {
-    const { design, evaluation } = drawn
-    const blocks = makeSheetContents(design, evaluation, FILE_UNITS)
-    const idsOf = (blockId: string) => {
-      const block = blocks.find(({ id }) => id === blockId)
-      return block?.kind === 'table' ? block.rows.map(({ id }) => id) : []
-    }
-    const ids = (things: readonly { readonly id: string }[]) => things.map(({ id }) => id)
-    expect(idsOf('layers')).toEqual(ids(design.construction.layers))
-    expect(idsOf('zones')).toEqual(ids(design.construction.zones))
-    expect(idsOf('bends')).toEqual(ids(design.bends))
-    expect(idsOf('holes')).toEqual(ids(design.features.holes))
-    const described = new Set(design.features.stiffeners.map(({ layerId }) => layerId))
-    const bare = design.construction.layers.filter(({ id, kind }) => kind === 'stiffener' && !described.has(id))
-    expect(idsOf('stiffeners')).toEqual([...ids(design.features.stiffeners), ...ids(bare)])
-    // What the tables say is drawn: every cell's text, wherever its lines broke.
-    const letters = (text: string) => text.replaceAll(/\s+/gu, '')
-    const sheets = draw(drawn)
-    const lettersOf = (parts: Parameters<typeof listTextBoxes>[0][]) =>
-      letters(
-        parts
-          .flatMap(listTextBoxes)
-          .map(({ text }) => text)
-          .join(''),
-      )
-    const onSheets = lettersOf(sheets)
-    const notes = lettersOf(sheets.flatMap(({ parts }) => parts.filter(({ blockId }) => blockId === 'notes')))
-      // A note may go on at another place, under the title again.
-      .replaceAll('Notes,continued', '')
-    for (const block of blocks) {
-      if (block.kind === 'notes') for (const { text } of block.notes) expect(notes).toContain(letters(text))
-      if (block.kind === 'table') {
-        for (const { cells } of block.rows)
-          for (const cell of cells) expect(onSheets).toContain(letters(cell).slice(0, 8))
+  test.each([null, ...SHEET_SIZES])(
+    'every layer, zone, bend and stiffener has exactly one row, and every row is on a sheet of size %s',
+    (size) => {
+      const { design, evaluation } = drawn
+      const blocks = makeSheetContents(design, evaluation, FILE_UNITS)
+      const idsOf = (blockId: string) => {
+        const block = blocks.find(({ id }) => id === blockId)
+        return block?.kind === 'table' ? block.rows.map(({ id }) => id) : []
       }
-      expect(sheets.some(({ parts }) => parts.some(({ blockId }) => blockId.startsWith(block.id)))).toBe(
-        block.kind !== 'table' || block.rows.length > 0,
-      )
-    }
-  })
+      const ids = (things: readonly { readonly id: string }[]) => things.map(({ id }) => id)
+      expect(idsOf('layers')).toEqual(ids(design.construction.layers))
+      expect(idsOf('zones')).toEqual(ids(design.construction.zones))
+      expect(idsOf('bends')).toEqual(ids(design.bends))
+      expect(idsOf('holes')).toEqual(ids(design.features.holes))
+      const described = new Set(design.features.stiffeners.map(({ layerId }) => layerId))
+      const bare = design.construction.layers.filter(({ id, kind }) => kind === 'stiffener' && !described.has(id))
+      expect(idsOf('stiffeners')).toEqual([...ids(design.features.stiffeners), ...ids(bare)])
+      // What the tables say is drawn: every cell's text, wherever its lines broke.
+      const letters = (text: string) => text.replaceAll(/\s+/gu, '')
+      const sheets = draw(drawn, size)
+      const lettersOf = (parts: Parameters<typeof listTextBoxes>[0][]) =>
+        letters(
+          parts
+            .flatMap(listTextBoxes)
+            .map(({ text }) => text)
+            .join(''),
+        )
+      const onSheets = lettersOf(sheets)
+      const notes = lettersOf(sheets.flatMap(({ parts }) => parts.filter(({ blockId }) => blockId === 'notes')))
+        // A note may go on at another place, under the title again.
+        .replaceAll('Notes,continued', '')
+      for (const block of blocks) {
+        if (block.kind === 'notes') for (const { text } of block.notes) expect(notes).toContain(letters(text))
+        if (block.kind === 'table') {
+          for (const { cells } of block.rows)
+            for (const cell of cells) expect(onSheets).toContain(letters(cell).slice(0, 8))
+        }
+        expect(sheets.some(({ parts }) => parts.some(({ blockId }) => blockId.startsWith(block.id)))).toBe(
+          block.kind !== 'table' || block.rows.length > 0,
+        )
+      }
+    },
+  )
 
   test('is the same whenever it is drawn', () => {
     expect(draw(drawn).map((sheet) => toSvg(sheet, 'mm'))).toEqual(draw(drawn).map((sheet) => toSvg(sheet, 'mm')))

@@ -44,6 +44,9 @@ const FURTHER_FIELDS = (Object.entries(BEND_FIELDS) as [keyof Bend, FieldNode][]
   ([key]) => !WITH_COLUMN.has(key),
 )
 
+/** In place of what a bend that stands still is not asked for. */
+export const NOT_ASKED = '–'
+
 /** `B1`: bends in the design's order. */
 export function nameBends(design: Design): Map<string, string> {
   return new Map(design.bends.map(({ id }, index) => [id, `B${index + 1}`]))
@@ -100,7 +103,7 @@ export function makeBendTable(design: Design, words: SheetWords): SheetTable | n
         bend.requiredCycles === null
           ? bend.use === 'dynamic'
             ? NOT_STATED
-            : '–'
+            : NOT_ASKED
           : digitsAsEntered(bend.requiredCycles),
         temperature,
         getChoiceWord(BEND_FIELDS.radiusHeldBy, bend.radiusHeldBy),

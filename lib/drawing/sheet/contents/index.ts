@@ -15,6 +15,8 @@ import { makeStiffenerTable } from './stiffeners'
 import { makeSheetWords, type SheetUnits } from './words'
 import { makeConnectorTable, makeSections, makeZoneTable } from './zones'
 
+export { NOT_ASKED } from './bends'
+export { IN_NO_ZONE } from './layers'
 export type {
   CrossSectionBlock,
   SheetArray,
@@ -27,8 +29,8 @@ export type {
   SheetResults,
   SheetTable,
 } from './model'
-
 export { makeRevisionTable, type RevisionEntry } from './revisions'
+export { NO_ZONES } from './stiffeners'
 export { FILE_UNITS, makeSheetWords, type SheetUnits } from './words'
 
 /**

@@ -4,6 +4,7 @@ import {
   findMaterial,
   foilWeightOzPerFt2,
   getChoiceWord,
+  isOpen,
   LAYER_FIELDS,
   type Layer,
   NOT_STATED,
@@ -77,17 +78,20 @@ export function makeLayerTable(design: Design, results: SheetResults | null, wor
   }
 }
 
-/** Specification by which the material is ordered. */
+/** Specification by which the material is ordered. One that is left for later ("tbd") is none: nobody can order by it. */
 export function getCallOut(design: Design, layer: Layer): string {
   if (layer.kind === 'unbonded-gap') return 'air, not bonded'
   const specification = findMaterial(design, layer.materialId)?.specification.trim() ?? ''
-  return specification === '' ? `specification ${NOT_STATED}` : specification
+  return isOpen(specification) ? `specification ${NOT_STATED}` : specification
 }
 
 function describePlating({ plating }: ConductorLayer, words: SheetWords): string {
   if (plating.process === 'none') return 'none'
   return `${getChoiceWord(LAYER_FIELDS.plating.fields.process, plating.process)} ${words.enteredThickness(plating.thicknessUm)} ±${words.enteredThickness(plating.toleranceUm)}`
 }
+
+/** Of a layer that is listed and lies nowhere. */
+export const IN_NO_ZONE = 'no zone'
 
 function describeRun({ construction }: Design, layerId: string): string {
   const kinds = new Set(
@@ -98,5 +102,5 @@ function describeRun({ construction }: Design, layerId: string): string {
   const inFlex = kinds.has('flex')
   const elsewhere = [...kinds].filter((kind) => kind !== 'flex')
   if (inFlex) return elsewhere.length === 0 ? 'flex alone' : `flex, ${elsewhere.join(', ')}`
-  return elsewhere.length === 0 ? 'no zone' : elsewhere.join(', ')
+  return elsewhere.length === 0 ? IN_NO_ZONE : elsewhere.join(', ')
 }

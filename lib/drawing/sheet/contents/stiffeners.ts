@@ -92,9 +92,12 @@ function findFace({ layers }: Construction, layerId: string): string {
   return first === -1 ? '' : at < first ? 'top' : at > last ? 'bottom' : 'inside'
 }
 
+/** Of a stiffener that lies nowhere. */
+export const NO_ZONES = 'none'
+
 function listZones({ zones }: Construction, layerId: string, words: SheetWords): string {
   const found = zones.filter(({ presence }) => presence.some((each) => each.layerId === layerId))
-  return found.length === 0 ? 'none' : found.map(({ id }) => words.zone(id)).join(', ')
+  return found.length === 0 ? NO_ZONES : found.map(({ id }) => words.zone(id)).join(', ')
 }
 
 function describeAdhesive(design: Design, layerId: string, words: SheetWords): string {

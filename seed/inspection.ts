@@ -53,14 +53,21 @@ export const PIPIT_INSPECTION: Inspection = {
     'Profile and both drill files',
     'Laid over each other: same outline, same holes, plated and unplated apart.',
   ],
-  'tear-stop': ['Profile', 'L1 and L2', 'Copper bar of 0.5 mm inside each inside corner, on both layers.'],
-  'width-change-in-bend': ['Arm', 'L1', 'All tracks keep their width from the island to the end of the arm.'],
-  'direction-change-in-bend': ['Arm', 'L1', 'All tracks run straight across the bend.'],
+  'width-change-in-bend': ['Arms', 'L1 and L2', 'All tracks keep their width from the island to the end of the arm.'],
+  'direction-change-in-bend': ['Arms', 'L1 and L2', 'All tracks run straight across the bend.'],
   'conductor-corners': ['Island and arm', 'L1 and L2', 'Arcs throughout; no corner found.'],
-  'conductor-spacing': ['Arm', 'L1', 'One pitch over the whole arm.'],
+  'conductor-spacing': [
+    'Arms',
+    'L1 and L2',
+    'Pitch of 0.44 mm over the width of the arm; where a place is left free, the line of the other layer lies.',
+  ],
   teardrop: ['Island', 'L1 and L2', 'Each land has a teardrop.'],
-  'layer-stagger': ['Arm', 'L1 over L2', 'Tracks of L2 lie in the gaps of L1.'],
-  'coverlay-edge-in-bend': ['Arm', 'Both coverlays', 'Edges end on the stiffened island, outside the bend.'],
+  'layer-stagger': ['Arms', 'L1 over L2', 'Tracks of L2 lie in the gaps of L1; none over another.'],
+  'coverlay-edge-in-bend': [
+    'Arms',
+    'Both coverlays',
+    'Both run over the whole part; their openings lie 10 mm and more from the bend.',
+  ],
   'transition-relief': ['Island edge', 'Assembly', 'Rounded stiffener edge with the coverlay under it.'],
   'tooling-change': [
     'Capability sheet',
@@ -84,13 +91,16 @@ export const PIPIT_INSPECTION: Inspection = {
 }
 
 export const SKUA_INSPECTION: Inspection = {
-  'tear-stop': ['Profile', 'L2 and L3', 'Copper bar inside each inside corner of hinge and link.'],
   'width-change-in-bend': ['Hinge', 'L2', 'Each conductor keeps its width over the hinge; steps lie under the boards.'],
   'direction-change-in-bend': ['Hinge', 'L2', 'Straight and square to the axis over the whole hinge.'],
   'conductor-corners': ['Boards, hinge and link', 'L1 to L4', 'Arcs on the flex layers; no corner found.'],
   'conductor-spacing': ['Hinge', 'L2', 'Pitch of 0.27 mm over the signals, even to both edges.'],
   teardrop: ['Boards and link', 'L2 and L3', 'Each land has a teardrop.'],
-  'layer-stagger': ['Assembly fold', 'L2 over L3', 'L3 lies in the gaps of L2.'],
+  'layer-stagger': [
+    'Assembly fold',
+    'L2 over L3',
+    'The spare returns of L3 run beside the conductors of L2; none over another.',
+  ],
   'coverlay-edge-in-bend': ['Hinge and fold', 'Both coverlays', 'Edges run 1 mm under the boards, none inside a bend.'],
   'transition-relief': ['Board edges', 'Assembly', 'Bead of flexible epoxy, 1 mm wide, at both edges.'],
   lessons: [

@@ -35,7 +35,10 @@ const TEAM_ANSWERS: Answers = {
   'rolling-direction': ['meets', 'The arms lie along the rolling direction; line beside the outline on the drawing.'],
   'construction-cost': ['concern', 'A single-sided circuit with crossovers was quoted 8 % cheaper; not taken.'],
   'registration-features': ['meets', 'Coverlay openings to electrode lands, 0.2 mm all round; nothing finer.'],
-  'test-access': ['meets', 'All probe points lie on the stiffened island; none on the arm.'],
+  'test-access': [
+    'meets',
+    'Probes land on the stiffened island and, laid on a plate, on the electrode lands, 60 mm from the bend; none in the bend.',
+  ],
   'moisture-sweat': [
     'meets',
     'Coating over the island and its cut edges; section of a coated sample shows it closed round each edge.',
@@ -50,7 +53,7 @@ const TEAM_ANSWERS: Answers = {
 const makeFabricatorAnswers = (panel: string): Answers => ({
   'capability-match': ['meets', 'All within our ordinary process; the openings over the electrodes are punched.'],
   'buildable-construction': ['meets', 'Two layers, adhesiveless clad, our standard flow.'],
-  'stock-materials': ['meets', 'Clad and coverlay are on the shelf; stiffener film two weeks.'],
+  'stock-materials': ['meets', 'Clad, coverlay, bonding film and the laminate of the stiffener are on the shelf.'],
   'parts-per-panel': ['meets', panel],
 })
 

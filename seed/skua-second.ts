@@ -18,7 +18,7 @@ import { type Answers, type Stage, StoryError } from './stage'
 import { uploadArtwork } from './upload'
 
 const makeEarlyAnswers = (cited: Cited): Answers => ({
-  'performance-class': ['meets', 'Class 3, type 4, use B: the head runs unattended.'],
+  'performance-class': ['meets', 'Class 3, type 4, uses A and B: the link is folded once, the hinge moves unattended.'],
   'tolerances-given': [
     'meets',
     `Datums on board holes and finger edge; flexible profiles in the restrained state; ${citeNote(cited, 'tolerances')} of the drawing.`,
@@ -26,7 +26,7 @@ const makeEarlyAnswers = (cited: Cited): Answers => ({
   'contact-person': ['meets', 'Ines Vantongeren for the circuit, Tomas Ebbersund for the hinge.'],
   'radius-holder': [
     'meets',
-    'The former of the split mirror mount holds 17 mm; its drawing states the radius as critical.',
+    'The former of the split mirror mount holds the hinge at 17 mm; its drawing states the radius as critical. The channel of the optics block holds the fold.',
   ],
   'copper-yield': [
     'concern',
@@ -43,8 +43,11 @@ const withoutBead = (designText: string): string =>
 const FABRICATOR_ANSWERS: Answers = {
   'capability-match': ['meets', 'Pads-only plating and 0.12 mm conductors are ordinary work on this foil.'],
   'buildable-construction': ['meets', 'Four layers, flex inside: our usual lay-up with no-flow prepreg.'],
-  'stock-materials': ['concern', '12 µm rolled-annealed adhesiveless clad is not on the shelf: six weeks from order.'],
-  'rolling-direction-moving': ['meets', 'Hinge along the rolling direction; this costs two parts per panel.'],
+  'stock-materials': [
+    'concern',
+    '12 µm rolled-annealed adhesiveless clad is not on the shelf: six weeks from order. The lower coverlay is coated to order and takes longest.',
+  ],
+  'rolling-direction-moving': ['meets', 'Hinge along the rolling direction: our panels are laid that way.'],
 }
 
 const TEAM_ANSWERS: Answers = {
@@ -140,7 +143,7 @@ export async function playSkuaSecond(
     revisionId,
     itemId: 'stock-materials',
     proposedBy: designer,
-    reason: 'Six weeks fit the need date with four weeks to spare if the clad is ordered at release.',
+    reason: 'Six weeks for the clad fit the need date if it is ordered at release; the lower coverlay is ordered now.',
     decision: { by: lead, decision: 'approve', reason: 'Purchasing orders on the day of release.' },
   })
 
@@ -261,5 +264,9 @@ export async function playSkuaSecond(
     text: 'Contacts to edge of ±0.05 mm is at the end of what our punch holds. By laser it is ordinary.',
   })
   clock.goTo(2, 9)
-  await stage.reply(designer, edge, 'Which of them do you quote? We state the tolerance, not the process.')
+  await stage.reply(
+    designer,
+    edge,
+    'The outline is stated as cut by laser, for prototype and series. Which figure do you hold with it?',
+  )
 }

@@ -24,4 +24,11 @@ export const layerNamesExamples: readonly ItemExample[] = [
     },
     expect: 'fails',
   },
+  {
+    name: 'two layers whose names differ by capitals alone',
+    change: (d) => {
+      getLayer(d, 'l3').name = 'L1 RIGID'
+    },
+    expect: 'fails',
+  },
 ]

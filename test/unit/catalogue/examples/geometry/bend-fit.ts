@@ -1,3 +1,4 @@
+import { drawPlan } from '../../drawn-plan'
 import { getBend, getZone } from '../changes'
 import type { ItemExample } from '../item-example'
 
@@ -44,5 +45,23 @@ export const bendFitExamples: readonly ItemExample[] = [
       getZone(d, 'arm').lengthMm = null
     },
     expect: 'not-computed',
+  },
+  {
+    name: 'bands that are drawn within their area',
+    change: (d) => {
+      drawPlan(d)
+    },
+    expect: 'meets',
+  },
+  {
+    name: 'a band that is drawn into the board',
+    change: (d) => {
+      const plan = drawPlan(d)
+      const bendLines = plan.bendLines.map((line): typeof line =>
+        line.id === 'hinge' ? { ...line, fromMm: [44, 0], toMm: [44, 12] } : line,
+      )
+      d.plan = { ...plan, bendLines }
+    },
+    expect: 'fails',
   },
 ]

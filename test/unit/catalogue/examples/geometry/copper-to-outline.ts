@@ -30,4 +30,18 @@ export const copperToOutlineExamples: readonly ItemExample[] = [
     },
     expect: 'not-computed',
   },
+  {
+    name: '0.4 mm, cut by a die',
+    change: (d) => {
+      Object.assign(d.features, { copperToOutlineMm: 0.4, outlineCutBy: 'die' })
+    },
+    expect: 'meets',
+  },
+  {
+    name: '0.4 mm, cut by laser',
+    change: (d) => {
+      Object.assign(d.features, { copperToOutlineMm: 0.4, outlineCutBy: 'laser' })
+    },
+    expect: 'meets',
+  },
 ]

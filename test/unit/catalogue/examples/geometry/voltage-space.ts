@@ -29,6 +29,7 @@ export const voltageSpaceExamples: readonly ItemExample[] = [
   },
   { name: 'no voltage within one net', change: conductor({ voltageVolt: 0 }), expect: 'not-applicable' },
   { name: 'voltage not stated', change: conductor({ voltageVolt: null }), expect: 'not-computed' },
+  { name: 'at 30 V it is asked here still', change: conductor({ voltageVolt: 30, spaceMm: 0.5 }), expect: 'meets' },
   { name: 'above 30 V another item asks', change: conductor({ voltageVolt: 48 }), expect: 'not-applicable' },
 ]
 
@@ -53,4 +54,5 @@ export const hazardousVoltageSpaceExamples: readonly ItemExample[] = [
   { name: 'space not stated', change: conductor({ voltageVolt: 48, spaceMm: null }), expect: 'not-computed' },
   { name: 'voltage not stated', change: conductor({ voltageVolt: null }), expect: 'not-computed' },
   { name: 'no hazardous voltage', expect: 'not-applicable' },
+  { name: '30 V is none', change: conductor({ voltageVolt: 30 }), expect: 'not-applicable' },
 ]

@@ -26,4 +26,11 @@ export const damageSumExamples: readonly ItemExample[] = [
     },
     expect: 'not-applicable',
   },
+  {
+    name: 'use of a further bend not stated: it may move too',
+    change: (d) => {
+      getBend(d, 'fold').use = null
+    },
+    expect: 'not-computed',
+  },
 ]

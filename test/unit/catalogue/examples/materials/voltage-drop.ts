@@ -17,4 +17,25 @@ export const voltageDropExamples: readonly ItemExample[] = [
     },
     expect: 'not-computed',
   },
+  {
+    name: 'what holds one way, and its return is as long',
+    change: (d) => {
+      Object.assign(getOnly(d.features.conductors), { allowedDropVolt: 0.15, returnAsLong: true })
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'what holds one way, and its return is short',
+    change: (d) => {
+      Object.assign(getOnly(d.features.conductors), { allowedDropVolt: 0.15, returnAsLong: false })
+    },
+    expect: 'meets',
+  },
+  {
+    name: 'what holds one way, and nobody said how it returns',
+    change: (d) => {
+      Object.assign(getOnly(d.features.conductors), { allowedDropVolt: 0.15, returnAsLong: null })
+    },
+    expect: 'not-computed',
+  },
 ]

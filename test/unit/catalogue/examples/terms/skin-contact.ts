@@ -53,4 +53,14 @@ export const skinContactExamples: readonly ItemExample[] = [
     },
     expect: 'not-computed',
   },
+  {
+    name: 'open nickel on lands, and no opening is listed besides',
+    change: (d) => {
+      Object.assign(d.brief, { surfaceFinish: 'electroplated-nickel-gold' })
+      d.brief.exposure.openFinishCovered = false
+      d.features.coverlayOpenings = []
+      d.features.none.push('coverlayOpenings')
+    },
+    expect: 'fails',
+  },
 ]

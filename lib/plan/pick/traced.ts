@@ -3,6 +3,7 @@ import type { PlanNode } from '../document/path-schema'
 import type { Plan } from '../document/plan-schema'
 import { NM_PER_MM } from '../document/primitives'
 import { pathInNm } from '../document/to-geometry'
+import { dimensionWay } from '../edit/dimension-way'
 import { fieldsOf, isClosedList, nodesOf, PLAN_LISTS, placesOf } from '../edit/drawn'
 import { isSame } from '../edit/nodes'
 import type { DrawnRef } from '../edit/plan-edit'
@@ -48,7 +49,8 @@ export function traceAll(plan: Plan): Traced[] {
 function trace(ref: DrawnRef, nodes: readonly PlanNode[] | null, fields: Readonly<Record<string, unknown>>): Traced {
   const isClosed = isClosedList(ref.list)
   const points = placesOf(fields).map(({ atMm }) => atMm)
-  const path = nodes ?? points.slice(0, 2).map((atMm) => ({ atMm, viaMm: null }))
+  const way = ref.list === 'dimensions' ? dimensionWay(fields as Plan['dimensions'][number]) : points.slice(0, 2)
+  const path = nodes ?? way.map((atMm) => ({ atMm, viaMm: null }))
   const { sound, starts } = soundPath(path, isClosed)
   const edges = isClosed ? edgesOfLoop(pathInNm(sound)) : edgesOfPath(pathInNm(sound))
   const bounds = edges.length === 0 ? null : boundsOf(edges)

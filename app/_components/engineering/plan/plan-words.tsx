@@ -4,7 +4,7 @@ import { memo } from 'react'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import type { Plan } from '@/lib/engine'
 import { digitsOfResultLength, getShownUnit } from '@/lib/engine/units'
-import type { PlanListKey } from '@/lib/plan/edit'
+import { dimensionWay, type PlanListKey } from '@/lib/plan/edit'
 
 interface PlanWordsProps {
   readonly plan: Plan
@@ -19,15 +19,21 @@ export const PlanWords = memo(function PlanWords({ plan, hidden, mmPerPx }: Plan
   return (
     <g className="plan-words" fontSize={12 * mmPerPx}>
       {isShown('dimensions') &&
-        plan.dimensions.map(({ id, fromMm, toMm, direction, isReference }) => {
-          const [dx, dy] = [Math.abs(toMm[0] - fromMm[0]), Math.abs(toMm[1] - fromMm[1])]
-          const mm = direction === 'along-x' ? dx : direction === 'along-y' ? dy : Math.hypot(dx, dy)
-          const digits = digitsOfResultLength(mm, 'mm', unit)
+        plan.dimensions.map((dimension) => {
+          const way = dimensionWay(dimension)
+          const [[startX, startY] = [0, 0], [endX, endY] = [0, 0]] = way
+          const digits = digitsOfResultLength(Math.hypot(endX - startX, endY - startY), 'mm', unit)
+          const [midX, midY] = [(startX + endX) / 2, -(startY + endY) / 2]
           return (
-            <g key={id}>
-              <line x1={fromMm[0]} y1={-fromMm[1]} x2={toMm[0]} y2={-toMm[1]} className="plan-dimension" />
-              <text x={(fromMm[0] + toMm[0]) / 2} y={-(fromMm[1] + toMm[1]) / 2 - 3 * mmPerPx} textAnchor="middle">
-                {isReference ? `(${digits})` : digits}
+            <g key={dimension.id}>
+              <polyline points={way.map(([x, y]) => `${x},${-y}`).join(' ')} className="plan-dimension" />
+              <text
+                x={midX}
+                y={midY - 3 * mmPerPx}
+                textAnchor="middle"
+                {...(dimension.direction === 'along-y' ? { transform: `rotate(-90 ${midX} ${midY})` } : {})}
+              >
+                {dimension.isReference ? `(${digits})` : digits}
               </text>
             </g>
           )

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { EMPTY_PLAN, type Plan } from '@/lib/plan'
-import { startingShape } from '@/lib/plan/edit'
+import { dimensionWay, startingShape } from '@/lib/plan/edit'
 import { hitsAt, snapAt } from '@/lib/plan/pick'
 
 const strip: Plan = {
@@ -110,5 +110,38 @@ describe('snapping', () => {
   it('gives whole nanometres, also on an inch grid', () => {
     const { atMm } = snapAt(EMPTY_PLAN, [1.3, 2.6], { toleranceMm: 0.1, gridMm: 1.27 })
     expect(atMm).toEqual([1.27, 2.54])
+  })
+})
+
+describe('dimensions', () => {
+  const dimension = { plusMm: null, minusMm: null, isReference: false } as const
+  const measured: Plan = {
+    ...EMPTY_PLAN,
+    dimensions: [
+      { ...dimension, id: 'x', direction: 'along-x', fromMm: [0, 0], toMm: [60, 12] },
+      { ...dimension, id: 'y', direction: 'along-y', fromMm: [0, 0], toMm: [60, 12] },
+      { ...dimension, id: 'level', direction: 'along-x', fromMm: [0, 30], toMm: [60, 30] },
+      { ...dimension, id: 'slant', direction: 'straight', fromMm: [100, 0], toMm: [110, 10] },
+    ],
+  }
+  const at = (x: number, y: number) =>
+    hitsAt(measured, [x, y], { toleranceMm: 0.5 }).map(({ ref }) => ('id' in ref ? ref.id : ref.list))
+
+  it('run along the direction that they measure, and are met there alone', () => {
+    expect(at(30, 0)).toEqual(['x'])
+    expect(at(60, 6)).toEqual(['x'])
+    expect(at(0, 6)).toEqual(['y'])
+    expect(at(30, 12)).toEqual(['y'])
+    expect(at(30, 30)).toEqual(['level'])
+    expect(at(105, 5)).toEqual(['slant'])
+    // Halfway between the two points, where neither line runs.
+    expect(at(30, 6)).toEqual([])
+  })
+
+  it('begin and end at the points that they lie between', () => {
+    for (const { direction, fromMm, toMm } of measured.dimensions) {
+      const way = dimensionWay({ direction, fromMm, toMm })
+      expect([way[0], way.at(-1)]).toEqual([fromMm, toMm])
+    }
   })
 })

@@ -40,7 +40,7 @@ export function IndependencePanel({ revision }: { revision: RevisionView }) {
       ) : (
         <details>
           <summary>
-            Version {policy.version} of the sign-off policy
+            {policy.version === 0 ? 'The usual sign-off policy' : `Version ${policy.version} of the sign-off policy`}
             {policy.rows.some(({ isLoosened }) => isLoosened) && ', looser than usual'}
           </summary>
           <PolicyRows rows={policy.rows} />

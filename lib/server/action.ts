@@ -46,11 +46,14 @@ export function actionOf<S extends z.ZodType, T>(
   queued: Queued = {},
 ): (input: unknown) => Promise<ActionResult<T>> {
   return async (input) =>
-    answer(schema, input, run.name, async (parsed) => {
+    answer(run.name, async () => {
+      // Who is acting comes before what was sent: a stranger learns nothing of either.
       const actor = await getActor()
       if (actor === null) return { ok: false, refusal: SIGNED_OUT }
-      const asked = { place: readPlace(parsed), what: `the act ${run.name}` }
-      return notingRefusal(actor, asked, () => inTurn(queued, actor, () => run(actor, parsed)))
+      return withInput(schema, input, (parsed) => {
+        const asked = { place: readPlace(parsed), what: `the act ${run.name}` }
+        return notingRefusal(actor, asked, () => inTurn(queued, actor, () => run(actor, parsed)))
+      })
     })
 }
 
@@ -67,7 +70,8 @@ export function visitorAction<S extends z.ZodType, T>(
   schema: S,
   run: (input: z.infer<S>, visit: Visit) => Promise<ActResult<T>>,
 ): (input: unknown) => Promise<ActionResult<T>> {
-  return async (input) => answer(schema, input, run.name, async (parsed) => run(parsed, await getVisit()))
+  return async (input) =>
+    answer(run.name, () => withInput(schema, input, async (parsed) => run(parsed, await getVisit())))
 }
 
 /**
@@ -80,30 +84,25 @@ export function joiningAction<S extends z.ZodType, T extends { readonly userId: 
   run: (input: z.infer<S>, visit: Visit) => Promise<ActResult<T>>,
 ): (input: unknown) => Promise<ActionResult<T>> {
   return async (input) =>
-    answer(schema, input, run.name, async (parsed) => {
-      const visit = await getVisit()
-      const result = await run(parsed, visit)
-      if (result.ok) await keepSession(await openSession(result.value.userId, method, visit))
-      return result
-    })
+    answer(run.name, () =>
+      withInput(schema, input, async (parsed) => {
+        const visit = await getVisit()
+        const result = await run(parsed, visit)
+        if (result.ok) await keepSession(await openSession(result.value.userId, method, visit))
+        return result
+      }),
+    )
 }
 
-async function answer<S extends z.ZodType, T>(...asked: Parameters<typeof carryOut<S, T>>): Promise<ActionResult<T>> {
-  const result = await carryOut(...asked)
+async function answer<T>(doing: string, run: () => Promise<ActionResult<T>>): Promise<ActionResult<T>> {
+  const result = await carryOut(doing, run)
   if (!result.ok) countRefusal(result.refusal.kind)
   return result
 }
 
-async function carryOut<S extends z.ZodType, T>(
-  schema: S,
-  input: unknown,
-  doing: string,
-  run: (parsed: z.infer<S>) => Promise<ActionResult<T>>,
-): Promise<ActionResult<T>> {
+async function carryOut<T>(doing: string, run: () => Promise<ActionResult<T>>): Promise<ActionResult<T>> {
   try {
-    const parsed = schema.safeParse(input)
-    if (!parsed.success) return { ok: false, refusal: explainInput(parsed.error.issues) }
-    const result = await run(parsed.data)
+    const result = await run()
     if (result.ok) revalidatePath('/', 'layout')
     return result
   } catch (error) {
@@ -111,4 +110,13 @@ async function carryOut<S extends z.ZodType, T>(
     unstable_rethrow(error)
     return { ok: false, refusal: explainError(error, doing) }
   }
+}
+
+async function withInput<S extends z.ZodType, T>(
+  schema: S,
+  input: unknown,
+  run: (parsed: z.infer<S>) => Promise<ActionResult<T>>,
+): Promise<ActionResult<T>> {
+  const parsed = schema.safeParse(input)
+  return parsed.success ? run(parsed.data) : { ok: false, refusal: explainInput(parsed.error.issues) }
 }

@@ -11,6 +11,8 @@ export interface HttpClient {
    * @param page  that holds the act
    */
   readonly act: (name: string, page: string, input: object) => Promise<Answer>
+  /** The same, where the id of the act is known. */
+  readonly send: (id: string, page: string, input: object) => Promise<Answer>
   readonly get: (url: string) => Promise<Response>
 }
 
@@ -39,24 +41,23 @@ export async function openHttpClient(context: BrowserContext, { address }: Serve
     }
   }
 
-  return {
-    get,
-    async act(name, page, input) {
-      const response = await fetch(new URL(page, address), {
-        method: 'POST',
-        headers: {
-          cookie,
-          origin: address,
-          accept: 'text/x-component',
-          'content-type': 'text/plain;charset=UTF-8',
-          'next-action': await findId(name, page),
-        },
-        body: JSON.stringify([input]),
-      })
-      const text = await response.text()
-      const row = text.split('\n').find((line) => line.startsWith('1:'))
-      if (row === undefined) throw new Error(`${name}: ${response.status} ${text.slice(0, 300)}`)
-      return JSON.parse(row.slice(2))
-    },
+  async function send(id: string, page: string, input: object): Promise<Answer> {
+    const response = await fetch(new URL(page, address), {
+      method: 'POST',
+      headers: {
+        cookie,
+        origin: address,
+        accept: 'text/x-component',
+        'content-type': 'text/plain;charset=UTF-8',
+        'next-action': id,
+      },
+      body: JSON.stringify([input]),
+    })
+    const text = await response.text()
+    const row = text.split('\n').find((line) => line.startsWith('1:'))
+    if (row === undefined) throw new Error(`${id} on ${page}: ${response.status} ${text.slice(0, 300)}`)
+    return JSON.parse(row.slice(2))
   }
+
+  return { get, send, act: async (name, page, input) => send(await findId(name, page), page, input) }
 }

@@ -53,7 +53,17 @@ export const acts = {
 
   async findDemo(): Promise<
     Record<
-      'skuaId' | 'skuaA' | 'skuaB' | 'pipitId' | 'pipitA' | 'brackenfoldId' | 'proposalId' | 'meetingId' | 'mailId',
+      | 'skuaId'
+      | 'skuaA'
+      | 'skuaB'
+      | 'pipitId'
+      | 'pipitA'
+      | 'brackenfoldId'
+      | 'proposalId'
+      | 'meetingId'
+      | 'mailId'
+      | 'artworkId'
+      | 'attachmentId',
       string
     >
   > {
@@ -64,6 +74,10 @@ export const acts = {
     const proposal = await db().proposal.findFirstOrThrow({ where: { revisionId: idOf(skua.revisions, 'B') } })
     const meeting = await db().meeting.findFirstOrThrow({ where: { revisionId: idOf(skua.revisions, 'B') } })
     const mail = await db().mailMessage.findFirstOrThrow({ where: { kind: 'proposal' }, orderBy: { createdAt: 'asc' } })
+    const artwork = await db().artwork.findFirstOrThrow({ where: { revisionId: idOf(pipit.revisions, 'A') } })
+    const attachment = await db().attachment.findFirstOrThrow({
+      where: { revisionId: artwork.revisionId, itemId: { not: null } },
+    })
     const brackenfold = await db().company.findFirstOrThrow({ where: { name: 'Brackenfold Circuits' } })
     return {
       skuaId: skua.id,
@@ -75,6 +89,8 @@ export const acts = {
       proposalId: proposal.id,
       meetingId: meeting.id,
       mailId: mail.id,
+      artworkId: artwork.id,
+      attachmentId: attachment.id,
     }
   },
 

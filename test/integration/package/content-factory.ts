@@ -46,13 +46,20 @@ export function makeKeys(): SigningKeys {
 
 const encode = (text: string) => new TextEncoder().encode(text)
 
-const ARTWORK = [
+interface ArtworkFile {
+  readonly fileName: string
+  readonly bytes: Uint8Array
+}
+const ARTWORK: readonly ArtworkFile[] = [
   { fileName: 'skua_top copper.gbr', bytes: encode('G04 top copper*\n%FSLAX46Y46*%\nM02*\n') },
   { fileName: 'skua_outline.gbr', bytes: encode('G04 outline*\nM02*\n') },
 ]
 
 /** A released Skua revision: real design, real results, every answer given, failures waived, one query answered. */
-export function makeSnapshot(design: Design = readSeedDesign('skua-rev-b')): ReviewSnapshot {
+export function makeSnapshot(
+  design: Design = readSeedDesign('skua-rev-b'),
+  artworkFiles: readonly ArtworkFile[] = ARTWORK,
+): ReviewSnapshot {
   const results = evaluate(design, {
     facts: { evaluatedOn: '2027-03-01', artworkFileCount: 2, openEngineeringQueries: 0 },
   })
@@ -91,7 +98,7 @@ export function makeSnapshot(design: Design = readSeedDesign('skua-rev-b')): Rev
         ]
       : [],
   )
-  const artwork = ARTWORK.map(({ fileName, bytes }, index) => ({
+  const artwork = artworkFiles.map(({ fileName, bytes }, index) => ({
     id: `artwork-${index}`,
     fileName,
     sizeBytes: bytes.length,
@@ -279,7 +286,10 @@ export const RELEASE_TERMS: ReleaseTerms = {
   effectivity: '',
 }
 
-export function makeContent(snapshot: ReviewSnapshot = makeSnapshot()): PackageContent {
+export function makeContent(
+  snapshot: ReviewSnapshot = makeSnapshot(),
+  artworkFiles: readonly ArtworkFile[] = ARTWORK,
+): PackageContent {
   const signedContent = canonicalJson(buildSignedContent(snapshot))
   return {
     workspaceName: 'Quillmoor Instruments',
@@ -287,7 +297,7 @@ export function makeContent(snapshot: ReviewSnapshot = makeSnapshot()): PackageC
     edition: { kind: 'team' },
     release: { at: RELEASED_AT, byName: 'Ines Calder', terms: RELEASE_TERMS, replaces: null },
     drawing: makeDrawingSource(snapshot, 'Quillmoor Instruments', RELEASED_AT),
-    artwork: ARTWORK.map(({ bytes }) => ({ sha256: sha256Hex(bytes), bytes })),
+    artwork: artworkFiles.map(({ bytes }) => ({ sha256: sha256Hex(bytes), bytes })),
     flexTests: [],
     changes: { sinceIssue: null, sinceLooked: [] },
     members: [],

@@ -18,8 +18,9 @@ export function planShapesOf(design: Design): PlanShapes | null {
       name: nameOf(design.construction.zones, zoneId),
       rings: inMm(rings),
     })),
-    bends: ground.bands.map(({ lineId, bendId, rings, fromNm, toNm }) => ({
-      id: lineId,
+    // One line may bend several strips of the part.
+    bends: ground.bands.map(({ lineId, bendId, rings, fromNm, toNm }, index) => ({
+      id: `${lineId} ${index}`,
       name: nameOf(design.bends, bendId),
       rings: inMm(rings),
       fromMm: [fromNm[0] / NM_PER_MM, fromNm[1] / NM_PER_MM],

@@ -71,7 +71,11 @@ function lookAtArtwork(context: EvaluationContext): ArtworkInView | null {
       onPlan?.registration?.isUnique === true &&
       context.design.bends.length > 0 &&
       context.design.bends.every(({ id }) => lines.some(({ bendId }) => bendId === id)) &&
-      lines.every(({ id }) => bands.some(({ lineId }) => lineId === id)),
+      lines.every(({ id }) => bands.some(({ lineId }) => lineId === id)) &&
+      // Each strip that a line bends, as it is now.
+      (ground?.bands ?? []).every(({ lineId, basis }) =>
+        bands.some((band) => band.lineId === lineId && band.basis === basis),
+      ),
     isPlanSame: onPlan !== null && ground !== null && onPlan.planBasis === ground.basis,
     layerOf,
   }

@@ -13,7 +13,14 @@ const actsSchema = z.object({
 })
 
 const NOWHERE = '00000000-0000-4000-8000-000000000000'
-const FIXED_IDS: WalkScene = { kind: 'matrix', format: 'csv', version: '1', token: 'used-up', purpose: 'artwork' }
+const FIXED_IDS: WalkScene = {
+  kind: 'matrix',
+  format: 'csv',
+  version: '1',
+  token: 'used-up',
+  purpose: 'artwork',
+  jobId: NOWHERE,
+}
 
 /** @throws where a part of the address has no id */
 function fill(pattern: string, ids: WalkScene): string {

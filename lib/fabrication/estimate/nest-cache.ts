@@ -38,8 +38,7 @@ function makeKey(
   { id: _id, name: _name, note: _note, ...measures }: PanelFormat,
   { extraMarginMm, extraSpacingMm }: ExtraRoom,
 ): string {
-  const { outline, rollingDirection, cutOutAreaUm2 = 0, array = null } = part
-  return JSON.stringify([outline, rollingDirection, cutOutAreaUm2, array, measures, extraMarginMm, extraSpacingMm])
+  return JSON.stringify([part.outline, part.rollingDirection, measures, extraMarginMm, extraSpacingMm])
 }
 
 /** A nester that remembers, and nests here what it does not know. */

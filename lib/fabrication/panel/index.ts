@@ -4,12 +4,12 @@ export {
   type PanelFormatsContent,
   panelFormatsContentSchema,
 } from './format'
-export { nestPart } from './nest-array'
 export {
   type ExtraRoom,
   type NestedPart,
   type Nesting,
   NO_EXTRA,
+  nestPart,
 } from './nest-part'
 export { readNestedPart } from './nested-part'
 export { measureOutline } from './outline-size'

@@ -23,18 +23,6 @@ export interface NestedPart {
   readonly outline: Polygon
   /** Which of the part's axes must lie along the foil's rolling direction; null where it does not matter. */
   readonly rollingDirection: PartRollingDirection | null
-  /** Area of the outline that is cut out. Nothing of its own size fits in there: it lowers what is made use of, and moves no part. */
-  readonly cutOutAreaUm2?: number
-  /** The array in which the part is delivered; absent where it is laid by itself. */
-  readonly array?: PartArray
-}
-
-/** Parts at their steps with the frame around them, in the outline's own coordinates. */
-export interface PartArray {
-  /** Of the whole array, in whole micrometres. */
-  readonly outline: Polygon
-  /** From the outline to each part; the first is 0, 0. */
-  readonly stepsUm: readonly (readonly [number, number])[]
 }
 
 /** What panels have to give way to: registration asks for more room. */
@@ -62,14 +50,14 @@ export interface Nesting {
 }
 
 /**
- * Lays an outline on a panel format as often as it goes: rectangle grids of its bounds, one way and mixed, and double lattices
+ * Lays a part on a panel format as often as it goes: rectangle grids of its bounds, one way and mixed, and double lattices
  * of its true outline; where a panel holds a few parts alone, also each in a place of its own. The result is never worse than the best rectangle grid, which it falls back to.
  *
  * @returns the same placements on every machine: whole micrometres decide, no clock and no chance
  * @throws  RangeError for an outline that is not a simple polygon in whole micrometres
  * Source   counts along a line: exact arithmetic; lattices: see searchLattices
  */
-export function nestAlone(part: NestedPart, format: PanelFormat, extra: ExtraRoom = NO_EXTRA): Nesting {
+export function nestPart(part: NestedPart, format: PanelFormat, extra: ExtraRoom = NO_EXTRA): Nesting {
   requireWholeMicrometres('outline', part.outline)
   const outline = moveToOrigin(tidy(part.outline))
   const panel = makeRoom(toWholePanel(format), extra)

@@ -1,7 +1,7 @@
 import { type Design, toWholeOutline } from '@/lib/engine'
 import { countOf } from '@/lib/engine/units'
 import type { Polygon } from '@/lib/geometry'
-import { isArrayOpen, readDrawnPart } from './drawn-part'
+import { readDrawnPart } from './drawn-part'
 import { toWholeUm } from './format'
 import type { NestedPart } from './nest-part'
 
@@ -28,13 +28,11 @@ export type PartReading =
 export function readNestedPart(design: Design): PartReading {
   const drawn = readDrawnPart(design)
   if (drawn !== null) {
-    const notes = [
-      ...(drawn.rollingDirection === null
-        ? ['The foil’s rolling direction is not stated: the part is laid along and across the foil alike.']
-        : []),
-      ...describeArray(design, drawn),
-    ]
-    return { ok: true, part: drawn, basis: 'outline', note: notes.join(' ') }
+    const note =
+      drawn.rollingDirection === null
+        ? 'The foil’s rolling direction is not stated: the part is laid along and across the foil alike.'
+        : ''
+    return { ok: true, part: drawn, basis: 'outline', note }
   }
   // Designs that were stored before there was an outline do not have the field.
   const outline = design.features.outline
@@ -73,15 +71,6 @@ export function readNestedPart(design: Design): PartReading {
         ? 'There is no outline: the part is taken as the rectangle of its one zone.'
         : `There is no outline: the part is taken as a strip of its ${countOf(zones.length, 'zone')}, equally wide, in a row.`,
   }
-}
-
-function describeArray({ plan }: Design, { array: laid }: NestedPart): string[] {
-  const array = plan?.array ?? null
-  if (array === null) return []
-  if (isArrayOpen(array)) return ['A step of the array is not stated: the part is laid by itself.']
-  if (laid === undefined) return []
-  const frame = array.frameMm === null ? 'its frame is not stated, and none is taken' : 'its frame included'
-  return [`The part is laid in its array of ${array.columns} × ${array.rows}, ${frame}.`]
 }
 
 function makeRectangle(widthUm: number, heightUm: number): Polygon {

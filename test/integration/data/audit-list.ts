@@ -210,7 +210,8 @@ function readSheets(files: readonly PackageFile[]): string {
 /** Each approved waiver stands in its part whole: for what, with what consequence, for how many parts; and no accepted risk is of another revision's numbers. */
 function checkWaivers(files: readonly PackageFile[], pages: readonly string[]): void {
   const report = pages.join('')
-  const part = report.slice(report.lastIndexOf('7Waivers'), report.lastIndexOf('8Comments'))
+  // Its title stands again at the head of each further page: the part begins at the first of them.
+  const part = report.slice(report.indexOf('7Waivers'), report.lastIndexOf('8Comments'))
   const { waivers, items } = jsonOf(files, 'checklist.json')
   for (const { reason, consequence, quantityLimit } of waivers) {
     expect(part).toContain(lettersOf(reason))

@@ -140,7 +140,7 @@ const STANDS_ALONE = `
   coverlay-web transition-strip transition-strip-class-three component-support stiffener-overlap flex-length transition-relief radius-holder
   fold-model fold-order-model leaf-length contact-geometry contact-strain forming free-length combined-motion enclosure-fit
   wear hole-to-stiffener-edge stiffener-holes bead bead-beside-moving-bend moisture-sweat antenna capability-match buildable-construction
-  manufacturing-review stock-materials material-call-outs layer-names layer-table feature-lists statements-agree netlist
+  manufacturing-review stock-materials material-call-outs layer-names layer-table feature-lists statements-agree requirement-range netlist
   bend-call-out performance-class circuit-type coverlay-detail stiffener-detail electrical-test coupon-test fold-test
   flex-test-terms panel-form parts-per-panel construction-cost registration-features fabricator-currency engineering-queries packing
   contact-person carrier array-drawing prepreg-set-back test-terms test-access marking finish-terms

@@ -18,7 +18,7 @@ const across = (id: string, x: number) => ({
 /** The example design as a strip of 140 x 12 mm: board, arm of 60 mm with three bends, fingers. */
 export function drawPlan(design: Design): Plan {
   const plan: Plan = {
-    ...EMPTY_PLAN,
+    ...structuredClone(EMPTY_PLAN),
     outline: box(0, 0, 140, 12),
     rollingDirectionDeg: 0,
     dividingLines: [across('board-edge', 40), across('finger-edge', 100)],

@@ -90,7 +90,7 @@ test('a long page lists its parts, and going to one takes reading and keys there
   const bar = await page.locator('.save-bar').boundingBox()
   const place = await chosen.boundingBox()
   expect(place?.y ?? 0).toBeGreaterThanOrEqual((bar?.y ?? 0) + (bar?.height ?? 0))
-  await page.goto('/account')
+  await page.goto('/projects/new')
   await expect(page.getByRole('heading', { level: 1 })).toBeVisible()
   await expect(page.getByRole('button', { name: 'On this page' })).toHaveCount(0)
 })

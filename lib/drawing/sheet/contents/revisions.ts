@@ -11,9 +11,9 @@ export interface RevisionEntry {
   readonly issuedOn: string | null
 }
 
-/** Revisions that led to this one, the first at the top and this one last; null without any. */
+/** Revisions that led to this one, the first at the top and this one last; null before any was issued: the title block says which this is. */
 export function makeRevisionTable(entries: readonly RevisionEntry[]): SheetTable | null {
-  if (entries.length === 0) return null
+  if (entries.every(({ issuedOn }) => issuedOn === null)) return null
   const orDash = (text: string) => (text.trim() === '' ? '–' : text.trim())
   return {
     kind: 'table',

@@ -29,7 +29,7 @@ export type {
 } from './remedies'
 export * from './results'
 export { makeResultsDocument } from './results-document'
-export { citeSource, SOURCE_KINDS, SOURCES, type Source, type SourceKey } from './sources'
+export { citeRecordedSource, citeSource, SOURCE_KINDS, SOURCES, type Source, type SourceKey } from './sources'
 export type { ThicknessSimulation } from './thickness'
 export {
   foilWeightOzPerFt2,

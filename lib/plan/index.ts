@@ -14,6 +14,7 @@ export {
   textSchema,
 } from './document/primitives'
 export { pathInMm, pathInNm, toNm } from './document/to-geometry'
+export { measureDimension } from './edit/dimension-way'
 export { lengthenStiffener } from './edit/lengthen-stiffener'
 export { wholePoint } from './edit/nodes'
 export { refilletCorners } from './edit/refillet'

@@ -31,7 +31,7 @@ function fill(pattern: string, ids: WalkScene): string {
   })
 }
 
-/** What an answer comes to, for whoever asked. */
+/** What an answer comes to for the person who asked. */
 async function read(response: Response): Promise<string> {
   const { status } = response
   const to = response.headers.get('location') ?? ''

@@ -3,14 +3,7 @@
 import { DecidingEndText, LimitText } from '@/app/_components/ui/limit-text'
 import { QuantityText } from '@/app/_components/ui/quantity'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
-import {
-  citeSource,
-  describeLimitOrigin,
-  getOutcomeVerdict,
-  getShownVerdict,
-  SOURCES,
-  type SourceKey,
-} from '@/lib/engine'
+import { describeLimitOrigin, getOutcomeVerdict, getShownVerdict } from '@/lib/engine'
 import type { PlacedOutcome } from './outcomes'
 
 /**
@@ -78,9 +71,4 @@ function Outcomes({ outcomes }: { outcomes: readonly PlacedOutcome[] }) {
       ))}
     </ul>
   )
-}
-
-/** The source as it is cited; a key that this engine does not know is shown as it stands. */
-export function getSourceWords(sourceKey: string): string {
-  return sourceKey in SOURCES ? citeSource(sourceKey as SourceKey) : sourceKey
 }

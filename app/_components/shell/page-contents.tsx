@@ -17,7 +17,7 @@ export function PageContents() {
   const [isLong, setIsLong] = useState(false)
   const [headings, setHeadings] = useState<readonly HTMLElement[]>([])
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another page is measured anew.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another page is measured again.
   useEffect(() => {
     const main = findMain()
     if (main === null) return

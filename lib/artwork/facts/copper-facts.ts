@@ -2,12 +2,12 @@ import type { CopperStack } from '../copper/copper-stack'
 import { findNarrowestConductor } from '../copper/narrowest'
 import { measureRing, type Ring } from '../copper/rings'
 import { findLeastSpace } from '../copper/spacing'
+import { NM_PER_MM } from '../limits'
 import type { NetPlace } from '../nets/compare-nets'
 import { findSetNets, listHoles } from '../nets/set-nets'
 import type { ArtworkSet } from '../set/read-set'
 import type { ArtworkFacts, ArtworkFileFacts } from './artwork-facts'
 
-const NM_PER_MM = 1e6
 /** Opens and shorts that are kept; the counts say how many there are. */
 const MOST_FAULTS = 20
 

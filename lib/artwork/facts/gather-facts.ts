@@ -1,5 +1,6 @@
 import type { ExtentNm } from '../apertures/aperture'
 import { buildCopperStack, type CopperStack } from '../copper/copper-stack'
+import { NM_PER_MM } from '../limits'
 import { FLASH, type LayerObjects, REGION } from '../objects/objects'
 import type { FileReading } from '../set/read-file'
 import type { ArtworkSet, SetFile } from '../set/read-set'
@@ -9,7 +10,6 @@ import { measureCopper, netsOf } from './copper-facts'
 import { measureOpenings } from './openings'
 import { traceOutline } from './outline-loops'
 
-const NM_PER_MM = 1e6
 /** Sentences about one file that are kept; the counts say how many there are. */
 const MOST_ISSUES = 30
 /** Past a count that no circuit has the file is a picture of something else, and areas are not worth the time. */

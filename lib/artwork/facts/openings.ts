@@ -1,11 +1,11 @@
 import { CopperEdges } from '../copper/edges'
 import { Islands } from '../copper/islands'
 import { findLeastSpace } from '../copper/spacing'
+import { NM_PER_MM } from '../limits'
 import type { LayerObjects } from '../objects/objects'
 import { shapeOfLayer } from '../shape/copper'
 import type { ArtworkFileFacts } from './artwork-facts'
 
-const NM_PER_MM = 1e6
 /** Strips of cover are looked for up to this: wider than any method needs. */
 const WIDEST_WEB_NM = 1_000_000
 /** A cover with more objects than this is a picture. */

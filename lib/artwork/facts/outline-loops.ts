@@ -1,4 +1,5 @@
 import { sweepOf } from '../gerber/arcs'
+import { NM_PER_MM } from '../limits'
 import {
   ARC_CLOCKWISE,
   ARC_COUNTERCLOCKWISE,
@@ -15,7 +16,6 @@ import { areaNm2, type FlatPath } from '../shape/path'
 
 /** Ends of strokes this near to each other are one point: what rounding in two programs leaves. Our choice. */
 const JOINED_NM = 5000
-const NM_PER_MM = 1e6
 
 /** One closed line of a profile, along the middle of its strokes. */
 interface OutlineLoop {

@@ -1,3 +1,4 @@
+import { NM_PER_MM } from '../limits'
 import { FLASH, NUMBERS_PER_OBJECT } from '../objects/objects'
 import type { ArtworkSet } from '../set/read-set'
 import type { GroundBand, PlanGround } from './ground'
@@ -5,7 +6,6 @@ import type { OnPlanBand, OnPlanFacts } from './on-plan-facts'
 import { type Placement, toPlan } from './placement'
 import { distanceToRings, isInside } from './rings'
 
-const NM_PER_MM = 1e6
 /** A drilled hole this near to a drawn one, and as wide within it, is that one: half a mil of rounding, and coordinates typed to 0.01 mm. Our choice. */
 const SAME_PLACE_NM = 50_000
 const SAME_SIZE_NM = 12_700

@@ -1,6 +1,7 @@
 import type { CopperStack, StackedCopper } from '../copper/copper-stack'
 import { findLeastSpace } from '../copper/spacing'
 import { ringsOfOutline } from '../facts/outline-loops'
+import { NM_PER_MM } from '../limits'
 import { listHoles } from '../nets/set-nets'
 import type { ArtworkSet } from '../set/read-set'
 import type { FlatPath } from '../shape/path'
@@ -16,7 +17,6 @@ import { objectsNear, piecesIn } from './strokes'
 import { findJoinedLands, StrokeEnds } from './teardrops'
 import { measureToOutline } from './to-outline'
 
-const NM_PER_MM = 1e6
 /** Arcs of a profile are followed this nearly. */
 const OUTLINE_TOLERANCE_NM = 1000
 /** More copper than this in a bend is a plane with gaps, over which any conductor lies: staggering says nothing there. Our choice. */

@@ -1,10 +1,10 @@
 import type { StackedCopper } from '../copper/copper-stack'
 import { toSegment } from '../copper/edges'
+import { NM_PER_MM } from '../limits'
 import type { Rings } from './ground'
 import type { OnPlanFacts } from './on-plan-facts'
 import { forEdges, isInside } from './rings'
 
-const NM_PER_MM = 1e6
 /** Copper farther from the outline than this is far by any rule. */
 const FAR_NM = 1_000_000
 

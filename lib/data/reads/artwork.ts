@@ -31,7 +31,7 @@ export function getArtworkReading(actor: Actor, revisionId: string): Promise<Art
 }
 
 /**
- * The layers of a revision's artwork as they are looked at: made when the files were read, for whoever may fetch the files.
+ * The layers of a revision's artwork as they are looked at: made when the files were read, for people who may fetch the files.
  *
  * @throws NotFoundError also where the files have no picture yet
  */

@@ -46,7 +46,6 @@ export const widthOfLanes = (laneWidths: readonly number[], fontSize: number): n
  * Dimension lines beside the part. The longest in each direction, which is the overall size or more, always has its lane; of the others
  * those that find none are left to the table.
  */
-
 export function layDimensions(
   dimensions: readonly Dimension[],
   textOf: (dimension: Dimension) => string,

@@ -1,6 +1,6 @@
 import type { Design, LengthUnit } from '@/lib/engine'
 import { countOf, digitsOfEnteredLength, getShownUnit, withUnit } from '@/lib/engine/units'
-import { areasOf } from '@/lib/plan'
+import { areasOf, measureDimension } from '@/lib/plan'
 import type { Palette } from '../palette'
 import type { Picture } from '../picture'
 import { boundsOfPlan } from './frame'
@@ -37,13 +37,7 @@ export function drawPlanPicture(
     highest: HIGHEST_PX,
     scales: null,
     textOf: (dimension) => {
-      const [dx, dy] = [
-        Math.abs(dimension.toMm[0] - dimension.fromMm[0]),
-        Math.abs(dimension.toMm[1] - dimension.fromMm[1]),
-      ]
-      const size = digits(
-        dimension.direction === 'along-x' ? dx : dimension.direction === 'along-y' ? dy : Math.hypot(dx, dy),
-      )
+      const size = digits(measureDimension(dimension))
       return dimension.isReference ? `(${size})` : size
     },
     withRoutes,

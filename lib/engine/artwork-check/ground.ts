@@ -1,12 +1,11 @@
 import type { GroundBand, PlanGround } from '@/lib/artwork'
 import { flattenEdges, type LineOrArc, type Region } from '@/lib/geometry'
-import { areasOf, toNm } from '@/lib/plan'
+import { areasOf, NM_PER_MM, toNm } from '@/lib/plan'
 import { drawDimensions } from '../assembly/drawn'
 import type { Design, Drawing } from '../design'
 
 /** Arcs of the plan are followed this nearly: far below any tolerance of an outline. */
 const FLATTENING_NM = 500
-const NM_PER_MM = 1e6
 
 /** What artwork of a design is laid over; null where its plan draws no part. Works out the plan's bands, which are kept for each plan. */
 export const groundOf = (design: Design): PlanGround | null =>

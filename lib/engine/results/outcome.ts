@@ -1,4 +1,4 @@
-import { citeSource, SOURCE_KINDS, SOURCES, type SourceKey } from '../sources'
+import { citeRecordedSource, SOURCE_KINDS } from '../sources'
 import type { Unit } from '../units'
 
 export type { Unit }
@@ -75,12 +75,9 @@ export interface Limit {
   readonly sourceKey: string
 }
 
-/**
- * Whose limit it is, and where it comes from. One that comes with the catalogue is its source's, which says how far it is known. A key that this
- * engine does not know is shown as it stands.
- */
+/** Whose limit it is, and where it comes from. One that comes with the catalogue is its source's, which says how far it is known. */
 export function describeLimitOrigin({ owner, sourceKey }: Limit): string {
-  const source = Object.hasOwn(SOURCES, sourceKey) ? citeSource(sourceKey as SourceKey) : sourceKey
+  const source = citeRecordedSource(sourceKey)
   return owner.kind in SOURCE_KINDS ? source : `${describeLimitOwner(owner)}; ${source}`
 }
 

@@ -1,3 +1,3 @@
 export { CATALOGUE_SOURCES } from './catalogue-sources'
 export { SOURCE_KINDS, type Source } from './kinds'
-export { citeSource, SOURCES, type SourceKey } from './sources'
+export { citeRecordedSource, citeSource, SOURCES, type SourceKey } from './sources'

@@ -285,6 +285,11 @@ export const SOURCES = {
 
 export type SourceKey = keyof typeof SOURCES
 
+/** A source by the key that results recorded; a key that this engine does not know is shown as it stands. */
+export function citeRecordedSource(key: string): string {
+  return Object.hasOwn(SOURCES, key) ? citeSource(key as SourceKey) : key
+}
+
 /**
  * A source in one line, as it stands beside a number on screen and in print. It always says how far the source is
  * known: quoted, recalled, unpublished or our own.

@@ -1,6 +1,7 @@
 import type { Content } from 'pdfmake/interfaces'
 import {
   BASIS_WORDS,
+  citeRecordedSource,
   type DecidedOutcome,
   describeLimitOwner,
   ITEM_SECTION_WORDS,
@@ -15,7 +16,7 @@ import { describeFollows, type ItemState, listItemStates } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { level1, makeEmptyPart, makeTable } from './style'
 import { listWaiverTerms } from './waiver-terms'
-import { asSentence, formatLimit, formatQuantity, formatSource, formatTime, formatWord } from './words'
+import { asSentence, formatLimit, formatQuantity, formatTime, formatWord } from './words'
 
 /** Numbers that do not simply meet, shown per item; the rest stand in results.json. */
 const SHOWN_CONCERNS = 6
@@ -121,7 +122,7 @@ function makeRows(itemState: ItemState): Content[][] {
     ...(item.becauseOf ?? []).map((sentence): Content => ({ text: sentence, style: 'small' })),
     ...makeHelpLine(itemState),
     ...makeAnswerLines(itemState),
-    ...(sources.length > 0 ? [{ text: `Source: ${sources.map(formatSource).join('; ')}`, style: 'small' }] : []),
+    ...(sources.length > 0 ? [{ text: `Source: ${sources.map(citeRecordedSource).join('; ')}`, style: 'small' }] : []),
   ]
   const rows: Content[][] = [
     [

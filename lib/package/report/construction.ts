@@ -2,6 +2,7 @@ import type { Content } from 'pdfmake/interfaces'
 import { formatDesignation, listLayerTable, nameConductorLayers } from '@/lib/drawing'
 import {
   callByName,
+  citeRecordedSource,
   type Design,
   type FieldNode,
   findMaterial,
@@ -31,7 +32,6 @@ import {
   showPicture,
   TEXT_WIDTH_PT,
 } from './style'
-import { formatSource } from './words'
 
 /** The folded part is a look, not a thing to measure from: it takes less of the page. */
 const FOLD_SHARE = 0.7
@@ -217,7 +217,7 @@ function makeMaterials({ snapshot }: PackageContent): Content {
     const material = findMaterial(design, id)
     if (material === null) return []
     const constants = listConstants(material)
-    const sources = [...new Set(constants.map(({ sourceKey }) => formatSource(sourceKey)))]
+    const sources = [...new Set(constants.map(({ sourceKey }) => citeRecordedSource(sourceKey)))]
     const isOwn = design.materials.some((own) => own.id === id)
     return [
       [

@@ -1,8 +1,7 @@
 import type { Content } from 'pdfmake/interfaces'
-import { CAUTIONS, SOURCE_KINDS, SOURCES, type Source, type SourceKey } from '@/lib/engine'
+import { CAUTIONS, citeRecordedSource, SOURCE_KINDS, SOURCES, type Source, type SourceKey } from '@/lib/engine'
 import type { PackageContent } from '../content'
 import { level1, makeEmptyPart, makeTable } from './style'
-import { formatSource } from './words'
 
 /** Every source that a number of this report rests on. */
 export function makeSources({ snapshot }: PackageContent): Content[] {
@@ -14,7 +13,7 @@ export function makeSources({ snapshot }: PackageContent): Content[] {
   )
   const rows = [...keys]
     .map((key): [string, Source | null] => [
-      formatSource(key),
+      citeRecordedSource(key),
       Object.hasOwn(SOURCES, key) ? SOURCES[key as SourceKey] : null,
     ])
     .sort(([a], [b]) => (a < b ? -1 : 1))

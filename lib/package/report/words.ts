@@ -1,4 +1,4 @@
-import { citeSource, getBoundPrefix, type Limit, type Quantity, SOURCES, type SourceKey, type Unit } from '@/lib/engine'
+import { getBoundPrefix, type Limit, type Quantity, type Unit } from '@/lib/engine'
 import { asEntered, asResult, digitsOfResult } from '@/lib/engine/units'
 
 /** A value of an enumeration as people write it: `hot-air-solder-levelled`, `use-a`. */
@@ -48,9 +48,4 @@ export function formatLimit(limit: Limit): string {
 /** `2027-03-01 09:05:12 UTC`: one form for every reader, whatever the machine's time zone. */
 export function formatTime(iso: string): string {
   return `${iso.slice(0, 10)} ${iso.slice(11, 19)} UTC`
-}
-
-/** Results may carry a key that a later dictionary renamed; then the key itself is shown. */
-export function formatSource(key: string): string {
-  return Object.hasOwn(SOURCES, key) ? citeSource(key as SourceKey) : key
 }

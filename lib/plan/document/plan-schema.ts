@@ -232,3 +232,6 @@ export const EMPTY_PLAN: Plan = {
   array: null,
   housing: null,
 }
+// Plans are spread from it everywhere: what was pushed into one of its lists would be drawn in every part.
+for (const part of Object.values(EMPTY_PLAN)) Object.freeze(part)
+Object.freeze(EMPTY_PLAN)

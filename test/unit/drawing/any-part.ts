@@ -132,7 +132,7 @@ function drawPart(whole: Design, parts: Recipe): Design {
   const zones = design.construction.zones
   const borders = [...new Set(parts.borders)].sort((a, b) => a - b).filter((x) => x > 0 && x < 1)
   const plan: Plan = {
-    ...structuredClone(EMPTY_PLAN),
+    ...EMPTY_PLAN,
     outline: drawOutline(parts.outline, [width, height]),
     cutOuts: parts.cutOut
       ? [

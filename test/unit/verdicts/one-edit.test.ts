@@ -178,7 +178,7 @@ const EDITS: Readonly<Record<string, Edit>> = {
   },
   'draws the bends in plan': (d) => {
     d.plan = {
-      ...structuredClone(EMPTY_PLAN),
+      ...EMPTY_PLAN,
       bendLines: d.bends.map(({ id }, at) => ({ id, bendId: id, fromMm: [10 * at, 0], toMm: [10 * at, 12] })),
     }
   },

@@ -10,6 +10,7 @@ import {
   type Bend,
   type BendResult,
   CAUTIONS,
+  citeRecordedSource,
   describeOwnTests,
   explainNoMinRadius,
   formatComputedDigits,
@@ -22,7 +23,6 @@ import {
 import { asComputed, asEntered, digitsAsComputed, digitsOfRadius } from '@/lib/engine/units'
 import { useUnitLabels } from '../cells'
 import { useDraft } from '../draft'
-import { getSourceWords } from '../outcome-list'
 import { PictureTableView } from '../pictures'
 
 /** Radii side by side: what the laminate needs, what the handbook says, what the plain ratio says. */
@@ -56,7 +56,7 @@ export function RadiusComparison({ bend, result }: { bend: Bend; result: BendRes
       how: (
         <>
           {handbook.formula}
-          {handbook.warning !== null && <>. {handbook.warning}</>} ({getSourceWords(handbook.sourceKey)})
+          {handbook.warning !== null && <>. {handbook.warning}</>} ({citeRecordedSource(handbook.sourceKey)})
         </>
       ),
     },
@@ -70,7 +70,7 @@ export function RadiusComparison({ bend, result }: { bend: Bend; result: BendRes
           {asComputed(ratio.actual, 'radiusRatio')} times, which is{' '}
           {asComputed(ratio.surfaceStrainPct, 'surfaceStrainPct')} at the surface
           {ratio.advisedAgainst && '. The table advises against this construction in this use'} (
-          {getSourceWords(ratio.sourceKey)})
+          {citeRecordedSource(ratio.sourceKey)})
         </>
       ),
     },
@@ -135,7 +135,7 @@ export function AllowableTable({ result }: { result: BendResult }) {
       <PictureTableView table={listStrainRows(result, { unit, designations })} />
       {states !== null && <PictureTableView table={states} />}
       {sources.length > 0 && (
-        <p className="small muted">Allowable strain from {sources.map(getSourceWords).join('; ')}.</p>
+        <p className="small muted">Allowable strain from {sources.map(citeRecordedSource).join('; ')}.</p>
       )}
     </>
   )

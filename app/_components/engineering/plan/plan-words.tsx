@@ -4,7 +4,7 @@ import { memo } from 'react'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import type { Plan } from '@/lib/engine'
 import { digitsOfResultLength, getShownUnit } from '@/lib/engine/units'
-import { dimensionWay, type PlanListKey } from '@/lib/plan/edit'
+import { dimensionWay, measureDimension, type PlanListKey } from '@/lib/plan/edit'
 
 interface PlanWordsProps {
   readonly plan: Plan
@@ -21,8 +21,8 @@ export const PlanWords = memo(function PlanWords({ plan, hidden, mmPerPx }: Plan
       {isShown('dimensions') &&
         plan.dimensions.map((dimension) => {
           const way = dimensionWay(dimension)
-          const [[startX, startY] = [0, 0], [endX, endY] = [0, 0]] = way
-          const digits = digitsOfResultLength(Math.hypot(endX - startX, endY - startY), 'mm', unit)
+          const [[startX, startY], [endX, endY]] = way
+          const digits = digitsOfResultLength(measureDimension(dimension), 'mm', unit)
           const [midX, midY] = [(startX + endX) / 2, -(startY + endY) / 2]
           return (
             <g key={dimension.id}>

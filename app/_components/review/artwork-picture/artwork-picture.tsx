@@ -227,6 +227,6 @@ function filesToAsk(shown: readonly DrawnLayer[], files: readonly PictureFile[],
       const own = files.find(({ fileName }) => fileName === head.fileName)
       return own ?? (archives.length === 1 ? archives : [])
     })
-  // Copper is what most questions are about; profile and holes lie over it.
+  // The archive of several layers is named once.
   return [...new Set(named)]
 }

@@ -1,9 +1,6 @@
 import type { ItemView } from '@/lib/data'
-import { getOutcomeVerdict, type Verdict } from '@/lib/engine/results'
+import { compareVerdicts, getOutcomeVerdict } from '@/lib/engine/results'
 import type { PictureFinding } from './picture-types'
-
-/** What fails comes first. */
-const ORDER: readonly Verdict[] = ['fails', 'thin-margin', 'cannot-tell', 'not-computed', 'meets', 'not-applicable']
 
 /** Every outcome that artwork shows at a place, the worst first. */
 export function listArtworkFindings(items: readonly Pick<ItemView, 'itemId' | 'result'>[]): PictureFinding[] {
@@ -23,5 +20,5 @@ export function listArtworkFindings(items: readonly Pick<ItemView, 'itemId' | 'r
             ],
       ),
     )
-    .sort((one, other) => ORDER.indexOf(one.verdict) - ORDER.indexOf(other.verdict))
+    .sort((one, other) => compareVerdicts(one.verdict, other.verdict))
 }

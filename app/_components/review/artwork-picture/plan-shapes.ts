@@ -1,8 +1,7 @@
 import type { Design } from '@/lib/engine'
 import { groundOf } from '@/lib/engine/artwork-check'
+import { NM_PER_MM } from '@/lib/plan'
 import type { PlanShapes } from './picture-types'
-
-const NM_PER_MM = 1e6
 
 /** What the plan draws where artwork lies over it; null where it draws no part. */
 export function planShapesOf(design: Design): PlanShapes | null {

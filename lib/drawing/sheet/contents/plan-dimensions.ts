@@ -1,4 +1,4 @@
-import type { Plan } from '@/lib/plan'
+import { measureDimension, type Plan } from '@/lib/plan'
 import type { SheetWords } from './words'
 
 type Dimension = Plan['dimensions'][number]
@@ -6,13 +6,6 @@ type Dimension = Plan['dimensions'][number]
 /** `D1`: dimensions in the plan's order; an overall size that the sheet adds has none. */
 export const nameDimensions = (plan: Plan): ReadonlyMap<string, string> =>
   new Map(plan.dimensions.map(({ id }, index) => [id, `D${index + 1}`]))
-
-/** What a dimension measures, in mm: the plan's own value. */
-export function measureDimension({ direction, fromMm, toMm }: Dimension): number {
-  const [dx, dy] = [Math.abs(toMm[0] - fromMm[0]), Math.abs(toMm[1] - fromMm[1])]
-  const mm = direction === 'along-x' ? dx : direction === 'along-y' ? dy : Math.hypot(dx, dy)
-  return Math.round(mm * 1e6) / 1e6
-}
 
 /** `52 ±0.1`, `(7)` for a reference, as ISO 129-1 writes them (from memory). */
 export function writeDimension(dimension: Dimension, words: SheetWords): string {

@@ -1,10 +1,10 @@
 import { type Design, NOT_STATED } from '@/lib/engine'
 import { asEntered } from '@/lib/engine/units'
-import type { Plan } from '@/lib/plan'
+import { measureDimension, type Plan } from '@/lib/plan'
 import { nameHoleSymbol } from '../../plan/hole-symbol'
 import { makePlanReferences, type PlanReferences } from '../../plan/references'
 import type { SheetColumn, SheetTable } from './model'
-import { measureDimension, nameDimensions, writeTolerance } from './plan-dimensions'
+import { nameDimensions, writeTolerance } from './plan-dimensions'
 import type { SheetWords } from './words'
 
 const column = (label: string, leastMm: number, growth = 0, isNumeric = false): SheetColumn => ({

@@ -6,7 +6,7 @@ import type { ItemExample } from '../item-example'
 function drawArray(design: Design, different: Partial<NonNullable<NonNullable<Plan>['array']>>): void {
   const { partCount, frameWidthMm } = design.brief.array
   design.plan = {
-    ...structuredClone(EMPTY_PLAN),
+    ...EMPTY_PLAN,
     array: {
       columns: 2,
       rows: (partCount ?? 2) / 2,

@@ -18,7 +18,7 @@ export function drawStrip(
 ): void {
   const endMm = 80 + fingersMm
   design.plan = {
-    ...structuredClone(EMPTY_PLAN),
+    ...EMPTY_PLAN,
     outline: [
       [0, 0],
       [endMm, 0],

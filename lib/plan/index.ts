@@ -1,7 +1,9 @@
 /** The part in plan: what is drawn, what follows from it. Pure; nothing is judged here. */
 
+export { measureCorners } from './derive/corners'
 export type { PlanFacts } from './derive/facts'
 export { measurePlan, type PlanMeasures } from './derive/measure-plan'
+export { closedEndsOf } from './derive/slits'
 export { checkPlan } from './document/check-plan'
 export { EMPTY_PLAN, type Plan, planSchema } from './document/plan-schema'
 export {

@@ -47,6 +47,12 @@ export function pathOfEdges(edges: readonly LineOrArc[], frame: PlanFrame, isClo
   return `M${place(first.from)}${ways.join('')}${isClosed ? 'Z' : ''}`
 }
 
+/** A circle as a line like others, which names may interrupt. */
+export function pathOfCircle([x, y]: Point, radius: number): string {
+  const half = (to: number) => `A${roundPx(radius)},${roundPx(radius)} 0 0 1 ${roundPx(to)},${roundPx(y)}`
+  return `M${roundPx(x - radius)},${roundPx(y)}${half(x + radius)}${half(x - radius)}`
+}
+
 /** Lines at 45 degrees within a closed polygon, as one path. */
 export function hatchOf(corners: readonly Point[], spacing: number): string {
   const levels = corners.map(([x, y]) => x + y)

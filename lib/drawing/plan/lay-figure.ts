@@ -4,9 +4,9 @@ import type { Palette } from '../palette'
 import { type DrawingNode, makeNode, roundPx } from '../picture'
 import { measureText } from '../text-metrics'
 import { ARROW_EM, type LaidDimension, type Lanes, layDimensions, widthOfLanes } from './dimension-lanes'
-import { boundsOfPlan, makePlanFrame, type Point } from './frame'
+import { boundsOfPlan, makePlanFrame, type Point, pathOfCircle } from './frame'
 import { keepNear } from './keep-near'
-import { setLabels } from './label-room'
+import { setLabels, type WantedLabel } from './label-room'
 import { drawPlanFigure } from './plan-figure'
 import type { Room } from './room-index'
 
@@ -36,6 +36,15 @@ export interface FigureLayout {
   readonly textOf: (dimension: Plan['dimensions'][number]) => string
   readonly withRoutes: boolean
   readonly withPoints: boolean
+  /** Circles of the plan that are drawn larger elsewhere, by the scale; null where none are. */
+  readonly detailsAt: ((factor: number) => readonly DetailCircle[]) | null
+}
+
+export interface DetailCircle {
+  readonly reference: string
+  readonly atMm: Point
+  /** On the part. */
+  readonly radiusMm: number
 }
 
 /** Room round the part for labels and for the ends of axes, in type sizes. */
@@ -84,7 +93,20 @@ export function layPlanFigure(design: Design, whole: Plan, [x, y]: Point, layout
   const drawn = drawLanes(lanes, foot, margin, layout)
   const rolling = drawRolling(plan, [x, y + height - 0.9 * fontSize], layout)
   const room: Room = { left: x, right: foot[0] + margin, top: y, bottom: foot[1] + margin }
-  const { set, left } = setLabels(figure.labels, room, figure.symbols, fontSize)
+  const circles = layout.detailsAt?.(factor) ?? []
+  const details = circles.map(({ atMm, radiusMm }) => {
+    return makeNode('path', {
+      d: pathOfCircle(frame.toPicture(atMm), radiusMm * factor),
+      fill: 'none',
+      stroke: palette.ink,
+      'stroke-width': 0.18 * perMm,
+    })
+  })
+  const detailLabels = circles.map(({ reference, atMm, radiusMm }): WantedLabel => {
+    const [cx, cy] = frame.toPicture(atMm)
+    return { text: reference, at: [cx + Math.SQRT1_2 * radiusMm * factor, cy - Math.SQRT1_2 * radiusMm * factor] }
+  })
+  const { set, left } = setLabels([...figure.labels, ...detailLabels], room, figure.symbols, fontSize)
   const leads = set
     .filter(({ isLed }) => isLed)
     .map(({ at, box }) =>
@@ -103,7 +125,7 @@ export function layPlanFigure(design: Design, whole: Plan, [x, y]: Point, layout
     height,
     factor,
     // Texts last: no line runs over one.
-    nodes: [...figure.nodes, ...drawn.lines, ...leads, ...rolling, ...drawn.texts, ...labels],
+    nodes: [...figure.nodes, ...details, ...drawn.lines, ...leads, ...rolling, ...drawn.texts, ...labels],
     leftOut: { labels: left.map((label) => label.text), dimensionIds: lanes.left, offCount },
   }
 }

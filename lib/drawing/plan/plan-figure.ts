@@ -1,11 +1,22 @@
 import type { Design } from '@/lib/engine'
 import { edgesOfLoop, flattenEdges, type LineOrArc } from '@/lib/geometry'
-import { areasOf, NM_PER_MM, type Plan, pathInNm } from '@/lib/plan'
+import { areasOf, closedEndsOf, NM_PER_MM, type Plan, pathInNm } from '@/lib/plan'
 import type { Palette } from '../palette'
 import { type DrawingNode, makeNode, roundPx } from '../picture'
-import { hatchOf, type PlanFrame, type Point, pathOfEdges, pathOfNodes } from './frame'
+import { listDetailPlaces } from './detail-places'
+import { boundsOfPlan, hatchOf, type PlanFrame, type Point, pathOfCircle, pathOfEdges, pathOfNodes } from './frame'
 import { drawHoleSymbol, reachOfHoleSymbol } from './hole-symbol'
 import type { WantedLabel } from './label-room'
+import {
+  BEND_MM,
+  drawTearStop,
+  EDGE_MM,
+  FINE_MM,
+  fillOfZone,
+  RIDGE_DASHES_MM,
+  TEAR_STOP_MM,
+  VALLEY_DASHES_MM,
+} from './plan-marks'
 import { makePlanReferences } from './references'
 import type { Room } from './room-index'
 
@@ -28,28 +39,16 @@ export interface FigureOptions {
 }
 
 /** Our choices, in millimetres of paper. */
-const EDGE_MM = 0.5
-const FINE_MM = 0.18
-const BEND_MM = 0.35
 const HATCH_STEP_MM = 2
 const POINT_MM = 0.4
-/** Lines away from the reader are ridges, lines towards the reader valleys: the dashes of paper models. */
-const RIDGE_DASHES_MM = [6, 1.2, 0.8, 1.2]
-const VALLEY_DASHES_MM = [2.4, 1.4]
 /** More points than these of the outline are told by the table alone. */
 const MOST_NUMBERED = 60
-
-const ZONE_FILLS = {
-  rigid: 'laminate',
-  stiffened: 'stiffener',
-  finger: 'copper',
-  flex: 'film',
-} as const satisfies Record<string, keyof Palette>
 
 /** One picture of a plan for every exit: sheet, report and screen take it at their own scale. */
 export function drawPlanFigure(design: Design, plan: Plan, frame: PlanFrame, options: FigureOptions): PlanFigure {
   const { palette, perMm } = options
   const names = makePlanReferences(design)
+  const bounds = boundsOfPlan(plan)
   const nodes: DrawingNode[] = []
   const labels: WantedLabel[] = []
   const symbols: Room[] = []
@@ -96,8 +95,19 @@ export function drawPlanFigure(design: Design, plan: Plan, frame: PlanFrame, opt
     stroke(pathOfNodes(loop, frame, true), FINE_MM)
     name(names.components.get(componentId), middleOf(flatten(edgesOfLoop(pathInNm(loop)), frame)))
   }
-  for (const { nodes: slit, widthMm } of plan.slits) {
-    stroke(pathOfNodes(slit, frame, false), Math.max(EDGE_MM, ((widthMm ?? 0) * frame.factor) / perMm))
+  for (const slit of plan.slits) {
+    const d = pathOfNodes(slit.nodes, frame, false)
+    const widthMm = ((slit.widthMm ?? 0) * frame.factor) / perMm
+    stroke(d, Math.max(EDGE_MM, widthMm))
+    for (const { atMm, reliefDiameterMm } of closedEndsOf(plan, slit)) {
+      const radiusMm = (reliefDiameterMm ?? 0) / 2
+      // One that is larger than the part would leave the picture; the review finds it.
+      if (radiusMm === 0 || bounds === null || !reachesWithin(atMm, radiusMm, bounds)) continue
+      const reach = radiusMm * frame.factor
+      stroke(pathOfCircle(frame.toPicture(atMm), reach), Math.min(EDGE_MM, reach / 2 / perMm), { fill: palette.paper })
+    }
+    // Both edges of a wide one: paper along its middle.
+    if (widthMm > 2 * EDGE_MM) stroke(d, widthMm - EDGE_MM, { stroke: palette.paper })
   }
   for (const { connectorId, fromMm, toMm } of plan.connectorEnds) {
     const [from, to] = [frame.toPicture(fromMm), frame.toPicture(toMm)]
@@ -145,6 +155,16 @@ export function drawPlanFigure(design: Design, plan: Plan, frame: PlanFrame, opt
     const text = names.holes.get(hole.holeId)
     return text === undefined ? [] : [{ text, at: frame.toPicture(hole.atMm) }]
   })
+  const tearStopLabels = listDetailPlaces(design, plan).flatMap(({ tearStop, placesMm }): WantedLabel[] =>
+    tearStop === null
+      ? []
+      : placesMm.map((place) => {
+          const at = frame.toPicture(place)
+          nodes.push(drawTearStop(at, options))
+          symbol(at, TEAR_STOP_MM * perMm)
+          return { text: tearStop, at }
+        }),
+  )
   const datumLabels = plan.datums.map(({ letter, fromMm, toMm }): WantedLabel => {
     const [from, to] = [frame.toPicture(fromMm), frame.toPicture(toMm ?? fromMm)]
     const at = between(from, to)
@@ -172,7 +192,11 @@ export function drawPlanFigure(design: Design, plan: Plan, frame: PlanFrame, opt
     const text = zoneId === null ? undefined : names.zones.get(zoneId)
     return text === undefined ? [] : [{ text, at: frame.toPicture(innerMm), isOnPlace: true }]
   })
-  return { nodes, labels: [...zoneLabels, ...bendLabels, ...datumLabels, ...holeLabels, ...flags, ...labels], symbols }
+  return {
+    nodes,
+    labels: [...zoneLabels, ...bendLabels, ...datumLabels, ...holeLabels, ...tearStopLabels, ...flags, ...labels],
+    symbols,
+  }
 }
 
 function drawAreas(
@@ -183,11 +207,10 @@ function drawAreas(
   nodes: DrawingNode[],
 ): void {
   for (const { region, zoneId } of areasOf(plan).areas) {
-    const kind = design.construction.zones.find(({ id }) => id === zoneId)?.kind
     nodes.push(
       makeNode('path', {
         d: [region.outer, ...region.holes].map((loop) => pathOfEdges(loop, frame, true)).join(''),
-        fill: kind === undefined ? palette.allowed : palette[ZONE_FILLS[kind]],
+        fill: fillOfZone(design, zoneId, palette),
         'fill-opacity': 0.3,
         'fill-rule': 'evenodd',
         stroke: 'none',
@@ -207,6 +230,9 @@ function middleOf(points: readonly Point[]): Point {
   const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)]
   return [(Math.min(...xs) + Math.max(...xs)) / 2, (Math.min(...ys) + Math.max(...ys)) / 2]
 }
+
+const reachesWithin = ([x, y]: Point, reach: number, { minMm, maxMm }: NonNullable<ReturnType<typeof boundsOfPlan>>) =>
+  x - reach >= minMm[0] && x + reach <= maxMm[0] && y - reach >= minMm[1] && y + reach <= maxMm[1]
 
 /** Every hole of a pattern, in mm. */
 export function placesOfHole({ atMm, columns, rows, columnStepMm, rowStepMm }: Plan['holes'][number]): Point[] {

@@ -42,6 +42,7 @@ export function drawPlanPicture(
     },
     withRoutes,
     withPoints: false,
+    detailsAt: null,
   })
   if (laid === null) return null
   const names = makePlanReferences(design)

@@ -10,6 +10,8 @@ export interface PlanReferences {
   readonly stiffeners: ReadonlyMap<string, string>
   readonly components: ReadonlyMap<string, string>
   readonly connectors: ReadonlyMap<string, string>
+  /** Of corners and slits that state one. */
+  readonly tearStops: ReadonlyMap<string, string>
 }
 
 const number = (letter: string, list: readonly { readonly id: string }[]): ReadonlyMap<string, string> =>
@@ -25,5 +27,9 @@ export function makePlanReferences(design: Design): PlanReferences {
     stiffeners: number('S', listStiffeners(design)),
     components: number('K', features.components),
     connectors: number('X', features.connectors),
+    tearStops: number(
+      'T',
+      [...features.outlineCorners, ...features.slits].filter(({ tearStop }) => tearStop === true),
+    ),
   }
 }

@@ -5,7 +5,7 @@ import { wrapText } from '../text-metrics'
 import type { SheetArray } from './contents'
 import type { SheetWords } from './contents/words'
 import { FONT_MM, getLinesHeightMm, makeLines } from './marks'
-import { chooseScale } from './plan-view'
+import { chooseScale } from './scales'
 import { type LaidBlock, makeTitle, type Strip } from './strips'
 
 const HIGHEST_MM = 120

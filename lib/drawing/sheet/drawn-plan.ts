@@ -1,12 +1,14 @@
 import type { Design } from '@/lib/engine'
 import type { Palette } from '../palette'
+import { listDetailPlaces } from '../plan/detail-places'
 import { layPlanFigure } from '../plan/lay-figure'
 import { wrapText } from '../text-metrics'
 import type { SheetDrawnPlan } from './contents'
 import { nameDimensions, writeDimension } from './contents/plan-dimensions'
 import type { SheetWords } from './contents/words'
+import { chooseDetails, describeTearStops, layDetails } from './details'
 import { FONT_MM, getLinesHeightMm, makeLines } from './marks'
-import { SCALES } from './plan-view'
+import { SCALES } from './scales'
 import { type LaidBlock, makeTitle, type Strip } from './strips'
 
 /** Higher than this a view would push everything else off its sheet. */
@@ -21,6 +23,7 @@ export function layDrawnPlan(
   words: SheetWords,
   palette: Palette,
 ): LaidBlock {
+  const places = listDetailPlaces(design, block.plan)
   const lay = (x: number, y: number, highest: number) =>
     layPlanFigure(design, block.plan, [x, y], {
       palette,
@@ -32,6 +35,7 @@ export function layDrawnPlan(
       textOf: (dimension) => writeDimension(dimension, words),
       withRoutes: false,
       withPoints: true,
+      detailsAt: (factor) => chooseDetails(places, factor).shown,
     })
   // Room for the sentence below: it names what found no place, which is known only then.
   const foot = getLinesHeightMm(3, FONT_MM.body)
@@ -39,7 +43,12 @@ export function layDrawnPlan(
   const first = lay(0, 0, highest)
   const scale = SCALES.find(([, factor]) => factor === first?.factor)?.[0]
   const head = makeTitle(scale === undefined ? block.title : `${block.title}, scale ${scale}`, widthMm, palette)
-  const said = wrapText(describeMissing(block, first?.leftOut ?? null), widthMm, FONT_MM.body)
+  const { shown, left } = chooseDetails(places, first?.factor ?? 1)
+  const said = wrapText(
+    [describeMissing(block, first?.leftOut ?? null), ...describeTearStops(places, left)].join(' '),
+    widthMm,
+    FONT_MM.body,
+  )
   const strips: Strip[] = [
     {
       heightMm: first?.height ?? 0,
@@ -52,7 +61,17 @@ export function layDrawnPlan(
       }),
     ),
   ]
-  return { id: block.id, title: block.title, widthMm, head, headContinued: head, strips, leastStrips: strips.length }
+  const details = layDetails(shown, { places, design, plan: block.plan, widthMm, words, palette })
+  const title = `${block.title}: details`
+  return {
+    id: block.id,
+    title: block.title,
+    widthMm,
+    head,
+    headContinued: details.length === 0 ? head : makeTitle(title, widthMm, palette),
+    strips: [...strips, ...details],
+    leastStrips: strips.length,
+  }
 }
 
 type LeftOut = NonNullable<ReturnType<typeof layPlanFigure>>['leftOut']

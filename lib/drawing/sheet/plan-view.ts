@@ -2,21 +2,9 @@ import type { Palette } from '../palette'
 import { type DrawingNode, makeNode, roundPx } from '../picture'
 import type { SheetPlan } from './contents'
 import { FONT_MM, makeLine, makeSheetText } from './marks'
+import { chooseScale } from './scales'
 import { type LaidBlock, makeTitle, type Strip } from './strips'
 
-/** Scales of ISO 5455 (from memory), largest first, as paper over part. */
-export const SCALES: readonly (readonly [name: string, factor: number])[] = [
-  ['10:1', 10],
-  ['5:1', 5],
-  ['2:1', 2],
-  ['1:1', 1],
-  ['1:2', 1 / 2],
-  ['1:5', 1 / 5],
-  ['1:10', 1 / 10],
-  ['1:20', 1 / 20],
-  ['1:50', 1 / 50],
-  ['1:100', 1 / 100],
-]
 /** Room for the two overall dimensions, above and on the left. */
 const DIMENSION_MM = 12
 /** Higher than this a view would push everything else off its sheet. */
@@ -26,12 +14,6 @@ const FINE_MM = 0.25
 const ARROW_MM = 2.5
 /** More corners than these are too close together to be numbered; the table lists them all the same. */
 const MOST_NUMBERED = 24
-
-export function chooseScale(extentMm: readonly [number, number], roomMm: readonly [number, number]) {
-  const fits = ([, factor]: (typeof SCALES)[number]) =>
-    extentMm[0] * factor <= roomMm[0] && extentMm[1] * factor <= roomMm[1]
-  return SCALES.find(fits) ?? (['1:100', 1 / 100] as const)
-}
 
 /** The outline to scale, with its overall dimensions and the direction in which the foil was rolled. */
 export function layPlan(

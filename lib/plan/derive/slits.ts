@@ -1,6 +1,7 @@
 import { edgesOfPath, locateInRegion } from '@/lib/geometry'
 import type { Plan } from '../document/plan-schema'
-import { pathInNm } from '../document/to-geometry'
+import type { PointMm } from '../document/primitives'
+import { pathInNm, toMm } from '../document/to-geometry'
 import { areasOf } from '../topology/areas'
 
 /** The ends of a slit that lie within the part, where the film can tear on. */
@@ -13,22 +14,40 @@ export interface SlitMeasure {
   readonly closedEnds: number
 }
 
+/** An end of a slit within the part. */
+export interface ClosedEnd {
+  readonly atMm: PointMm
+  /** 0 ends square; null where not known. */
+  readonly reliefDiameterMm: number | null
+}
+
 export function measureSlits(plan: Plan): SlitMeasure[] {
-  const { part } = areasOf(plan)
-  if (part === null) return []
-  return plan.slits.map(({ id, slitId, nodes, startReliefDiameterMm, endReliefDiameterMm }) => {
-    const edges = edgesOfPath(pathInNm(nodes))
-    const [start, end] = [edges[0]?.from, edges.at(-1)?.to]
-    const closed = [
-      { at: start, relief: startReliefDiameterMm },
-      { at: end, relief: endReliefDiameterMm },
-    ].filter(({ at }) => at !== undefined && locateInRegion(part, at) === 'inside')
-    const known = closed.flatMap(({ relief }) => relief ?? [])
+  if (areasOf(plan).part === null) return []
+  return plan.slits.map((slit) => {
+    const closed = closedEndsOf(plan, slit)
+    const known = closed.flatMap(({ reliefDiameterMm }) => reliefDiameterMm ?? [])
     return {
-      slitId,
-      lineId: id,
+      slitId: slit.slitId,
+      lineId: slit.id,
       reliefDiameterMm: known.length === closed.length && closed.length > 0 ? Math.min(...known) : null,
       closedEnds: closed.length,
     }
   })
+}
+
+/** The ends of a drawn slit at which the film goes on: start, then end. */
+export function closedEndsOf(
+  plan: Plan,
+  { nodes, startReliefDiameterMm, endReliefDiameterMm }: Plan['slits'][number],
+): ClosedEnd[] {
+  const { part } = areasOf(plan)
+  const edges = edgesOfPath(pathInNm(nodes))
+  return [
+    { at: edges[0]?.from, reliefDiameterMm: startReliefDiameterMm },
+    { at: edges.at(-1)?.to, reliefDiameterMm: endReliefDiameterMm },
+  ].flatMap(({ at, reliefDiameterMm }): ClosedEnd[] =>
+    part !== null && at !== undefined && locateInRegion(part, at) === 'inside'
+      ? [{ atMm: toMm(at), reliefDiameterMm }]
+      : [],
+  )
 }

@@ -65,6 +65,17 @@ const recipe = fc.record({
   ),
   boxes: list(fc.record({ kind: fc.constantFrom('stiffener', 'component', 'opening'), at: pair, by: pair }), 16),
   cutOut: fc.boolean(),
+  slits: list(
+    fc.record({
+      from: pair,
+      to: pair,
+      widthMm: fc.constantFrom(null, 0, 0.2, 3),
+      reliefs: fc.tuple(fc.constantFrom(null, 0, 0.8, 4), fc.constantFrom(null, 0, 1.2)),
+      tearStop: fc.constantFrom(null, true, false),
+    }),
+    9,
+  ),
+  stoppedCorners: fc.boolean(),
   dimensions: list(
     fc.record({
       direction: fc.constantFrom('along-x' as const, 'along-y' as const, 'straight' as const),
@@ -114,6 +125,14 @@ function drawPart(whole: Design, parts: Recipe): Design {
   const boxes = (kind: string) => parts.boxes.filter((box) => box.kind === kind)
   features.components = clone(features.components, boxes('component').length, 'component')
   features.coverlayOpenings = clone(features.coverlayOpenings, boxes('opening').length, 'opening')
+  features.slits = parts.slits.map(({ widthMm, reliefs, tearStop }, index) => ({
+    id: `slit-${index + 1}`,
+    name: `${parts.name} ${index + 1}`.slice(-120).trim(),
+    widthMm,
+    endReliefDiameterMm: reliefs[0],
+    tearStop,
+  }))
+  for (const corner of features.outlineCorners) corner.tearStop = parts.stoppedCorners
   const stiffenerId = features.stiffeners[0]?.id ?? ''
   const box = (index: number, kind: string) => {
     const wanted = boxes(kind)[index]
@@ -143,6 +162,20 @@ function drawPart(whole: Design, parts: Recipe): Design {
           },
         ]
       : [],
+    slits: parts.slits.map(({ from, to, widthMm, reliefs }, index) => ({
+      id: `cut-${index}`,
+      name: parts.name,
+      slitId: `slit-${index + 1}`,
+      nodes: straight(at(from), at([to[0], to[1] === from[1] && to[0] === from[0] ? to[1] / 2 + 0.1 : to[1]])),
+      widthMm,
+      startReliefDiameterMm: reliefs[0],
+      endReliefDiameterMm: reliefs[1],
+    })),
+    corners: [0.3, 0.4].map((y, index) => ({
+      id: `corner-${index}`,
+      cornerId: features.outlineCorners[0]?.id ?? '',
+      atMm: at([0.3, y]),
+    })),
     dividingLines: borders.map((x, index) => ({
       id: `line-${index}`,
       name: parts.name,

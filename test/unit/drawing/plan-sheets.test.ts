@@ -218,3 +218,90 @@ describe('views beside the plan', () => {
     }
   })
 })
+
+/** A strip of 60 by 20 mm with an inside corner, and a slit whose one end lies within it. */
+const STOPPED: Plan = {
+  ...EMPTY_PLAN,
+  outline: (
+    [
+      [0, 0],
+      [60, 0],
+      [60, 20],
+      [30, 20],
+      [30, 10],
+      [0, 10],
+    ] as const
+  ).map(([x, y]) => ({ atMm: [x, y], viaMm: null })),
+  slits: [
+    {
+      id: 'cut',
+      name: 'Parting',
+      slitId: 'parting',
+      nodes: [
+        { atMm: [60, 5], viaMm: null },
+        { atMm: [45, 5], viaMm: null },
+      ],
+      widthMm: 0.3,
+      startReliefDiameterMm: null,
+      endReliefDiameterMm: 1,
+    },
+  ],
+  corners: [{ id: 'inner', cornerId: 'inner', atMm: [30, 10] }],
+}
+
+describe('details of the border', () => {
+  const design = (tearStop: boolean | null, plan: Plan = STOPPED): Design => ({
+    ...whole,
+    plan,
+    features: {
+      ...whole.features,
+      outlineCorners: [
+        { id: 'inner', name: 'Inner corner', insideRadiusMm: 0, bordersFlex: true, isPulled: true, tearStop },
+      ],
+      slits: [{ id: 'parting', name: 'Parting of the leaves', endReliefDiameterMm: 1, widthMm: 0.3, tearStop }],
+    },
+  })
+  const partsOf = (drawn: Design) =>
+    draw(drawn).flatMap(({ parts }) => parts.filter(({ blockId }) => blockId === 'plan'))
+  const textsOf = (drawn: Design) =>
+    partsOf(drawn)
+      .flatMap(listTextBoxes)
+      .map(({ text }) => text)
+
+  test('a tear stop is marked at each of its places, named there and in the table, and drawn larger with its sizes', () => {
+    const texts = textsOf(design(true))
+    expect(texts).toEqual(expect.arrayContaining(['T1', 'T2', 'D1', 'D2']))
+    const said = texts.join(' ')
+    expect(said).toContain('D1, scale 20:1')
+    expect(said).toContain('Inner corner: inside radius 0 mm, tear stop T1; at (30, 10).')
+    expect(said).toContain('Parting of the leaves: width 0.3 mm, relief diameter 1 mm, tear stop T2; end at (45, 5).')
+    expect(rowsOf(design(true), 'outline-details').map(({ cells }) => cells[3])).toEqual(['yes, T1', 'yes, T2'])
+  })
+
+  test('where none is stated none is marked, and the end of a slit still has its detail', () => {
+    const said = textsOf(design(false)).join(' ')
+    expect(said).not.toMatch(/\bT1\b|Squares/)
+    expect(said).not.toContain('Inner corner')
+    expect(said).toContain('relief diameter 1 mm, no tear stop stated; end at (45, 5).')
+    expect(rowsOf(design(false), 'outline-details').map(({ cells }) => cells[3])).toEqual(['no', 'no'])
+  })
+
+  test('what the view shows large enough has no detail', () => {
+    const [slit] = STOPPED.slits
+    const wide = { ...STOPPED, slits: slit === undefined ? [] : [{ ...slit, endReliefDiameterMm: 5 }] }
+    expect(textsOf(design(false, wide)).join(' ')).not.toMatch(/\bD1\b/)
+  })
+
+  test('a detail draws the relief at its scale: 1 mm at 10:1 is a circle of 10 mm', () => {
+    const widths = partsOf(design(false))
+      .flatMap(({ nodes }) => nodes)
+      .flatMap(({ tag, attributes }) => {
+        const d = String(attributes.d ?? '')
+        const numbers = (d.match(/-?\d+\.?\d*/g) ?? []).map(Number)
+        const xs = numbers.filter((_, index) => index % 2 === 0)
+        return tag === 'path' && d.includes('L') && numbers.length > 100 ? [Math.max(...xs) - Math.min(...xs)] : []
+      })
+    expect(textsOf(design(false)).join(' ')).toContain('D1, scale 10:1')
+    expect(widths.some((width) => Math.abs(width - 10) < 0.03)).toBe(true)
+  })
+})

@@ -1,6 +1,7 @@
 import { CLEAR_OF_BENDS_MM, type Design, FEATURE_FIELDS, getChoiceWord, NOT_STATED } from '@/lib/engine'
 import { tidy } from '@/lib/engine/numerics'
 import { formatDesignation, nameConductorLayers } from '../../layer-designations'
+import { makePlanReferences } from '../../plan/references'
 import { nameBends } from './bends'
 import { makeNeedTable } from './conductor-needs'
 import { makeLandTable } from './lands'
@@ -153,8 +154,12 @@ function makeOpeningTable(design: Design, words: SheetWords): SheetTable {
   }
 }
 
-function makeOutlineTable({ features }: Design, words: SheetWords): SheetTable {
+function makeOutlineTable(design: Design, words: SheetWords): SheetTable {
+  const { features } = design
   const mm = words.planUnit
+  const { tearStops } = makePlanReferences(design)
+  const stop = ({ id, tearStop }: { readonly id: string; readonly tearStop: boolean | null }) =>
+    [formatObserved(tearStop), tearStops.get(id) ?? []].flat().join(', ')
   return {
     kind: 'table',
     id: 'outline-details',
@@ -171,25 +176,11 @@ function makeOutlineTable({ features }: Design, words: SheetWords): SheetTable {
     rows: [
       ...features.outlineCorners.map((corner) => ({
         id: `corner-${corner.id}`,
-        cells: [
-          corner.name,
-          'inside corner',
-          words.plan(corner.insideRadiusMm),
-          formatObserved(corner.tearStop),
-          '–',
-          '–',
-        ],
+        cells: [corner.name, 'inside corner', words.plan(corner.insideRadiusMm), stop(corner), '–', '–'],
       })),
       ...features.slits.map((slit) => ({
         id: `slit-${slit.id}`,
-        cells: [
-          slit.name,
-          'slit',
-          '–',
-          formatObserved(slit.tearStop),
-          words.plan(slit.widthMm),
-          words.plan(slit.endReliefDiameterMm),
-        ],
+        cells: [slit.name, 'slit', '–', stop(slit), words.plan(slit.widthMm), words.plan(slit.endReliefDiameterMm)],
       })),
     ],
   }

@@ -6,7 +6,7 @@ import { describeLeafSteps } from './leaf-steps'
 import { drawOnPlan, takeOffPlan } from './on-plan'
 import type { RemedyOptions } from './options'
 import { makePatch } from './patch'
-import { compareRemedies, dropDominated } from './ranking'
+import { compareRemedies, dropDominated, takeBest } from './ranking'
 import type { Remedy, RemedyChange, RemedyReport, RemedyState } from './remedy'
 import { isArrival, type RemedyProgress, type SearchResult, searchSets } from './search'
 import { type Trial, toAssessOptions } from './trial'
@@ -25,6 +25,12 @@ export function findRemedies(design: Design, bendId: string, options: RemedyOpti
   }
 }
 
+/**
+ * Of sets that do not meet, the best ones are listed: nobody reads seventy, and each is drawn and held against the whole checklist. Our choice; every single change
+ * of the usual bend is among them.
+ */
+const MOST_LISTED_SHORT = 24
+
 const NOTHING_TRIED: SearchResult = {
   trials: [],
   tried: { alone: 0, inPairs: 0, inLargerSets: 0 },
@@ -34,7 +40,7 @@ const NOTHING_TRIED: SearchResult = {
 /**
  * Changes that the trade would try on a bend, alone, in pairs, and in larger sets as long as no allowed one meets; each computed as the
  * full evaluation would, with what it does to strain, radius, life, thickness and moment. Those that another one beats on every count are
- * left out; those that a stated need forbids are marked with the need.
+ * left out, and of those that do not meet all but the best; those that a stated need forbids are marked with the need.
  *
  * Between designs it yields how far it is, so that it can be stopped: `next(true)` returns the report of what was found so far.
  *
@@ -85,7 +91,7 @@ export function* searchRemedies(
   })
   /** Sets of more changes cannot lead, and what beats a set that arrives arrives too: nothing that is still to come changes it. */
   const reportLead = (arrived: SearchResult): RemedyReport | null => {
-    const listed = dropDominated(listHelping(arrived.trials), beforeSearched).map(draw)
+    const listed = selectListed(listHelping(arrived.trials), beforeSearched).map(draw)
     const leads = findLeads(before, judgeLeads(listed, before, options, 'leads-alone')).filter(isArrival)
     return leads.length === 0 ? null : makeReport(arrived, leads, leads, null)
   }
@@ -98,7 +104,7 @@ export function* searchRemedies(
       ? 'No allowable strain is known for the copper in this use, and no change here takes it out of the bend.'
       : obstacle
   const helping = listHelping(found.trials)
-  const listed = dropDominated(helping, beforeSearched)
+  const listed = selectListed(helping, beforeSearched)
   const kept = judgeLeads(basis.design === searched ? listed : listed.map(draw), before, options, 'all-that-arrive')
   return makeReport(found, kept, withJudged(helping, listed, kept), notTried)
 }
@@ -143,6 +149,16 @@ function judgeLeads(
     if (due?.judge === undefined) return trials
     judgeOn(due)
   }
+}
+
+/** All that meet, and the best of the rest; none that another one beats on every count. */
+function selectListed(helping: readonly Trial[], before: RemedyState): Trial[] {
+  const unbeaten = dropDominated(helping, before)
+  const short = takeBest(
+    unbeaten.filter(({ after }) => after.verdict !== 'meets'),
+    MOST_LISTED_SHORT,
+  )
+  return unbeaten.filter((trial) => trial.after.verdict === 'meets' || short.includes(trial))
 }
 
 /** All that help, those that were listed by the judgment on the plan. */

@@ -85,15 +85,44 @@ export function dropDominated<T extends Ranked>(remedies: readonly T[], before: 
 
 /** Allowed before forbidden, rolled-annealed foil before other in dynamic use, verdict met first, bends and items left in peace, fewest changes, smallest in plan, largest margin, then by id. */
 export function compareRemedies(a: Ranked, b: Ranked): number {
+  return compareBeforeBreaks(a, b) || a.countBreaks() - b.countBreaks() || compareAfterBreaks(a, b)
+}
+
+function compareBeforeBreaks(a: Ranked, b: Ranked): number {
   return (
     Number(a.forbiddenBy.length > 0) - Number(b.forbiddenBy.length > 0) ||
     a.after.unprovenFoilLayers - b.after.unprovenFoilLayers ||
     rankVerdict(a.after.verdict) - rankVerdict(b.after.verdict) ||
-    a.worsens.length - b.worsens.length ||
-    a.countBreaks() - b.countBreaks() ||
+    a.worsens.length - b.worsens.length
+  )
+}
+
+function compareAfterBreaks(a: Ranked, b: Ranked): number {
+  return (
     a.changeCount - b.changeCount ||
     a.after.planSizeMm - b.after.planSizeMm ||
     (b.after.marginFraction ?? 0) - (a.after.marginFraction ?? 0) ||
     (a.id < b.id ? -1 : 1)
   )
+}
+
+/**
+ * The first of them by `compareRemedies`. What a set makes fail is asked only as far as it decides: once enough are found that make nothing fail, what would follow
+ * them comes later whatever it makes fail.
+ */
+export function takeBest<T extends Ranked>(remedies: readonly T[], most: number): T[] {
+  const ranked = remedies.toSorted((a, b) => compareBeforeBreaks(a, b) || compareAfterBreaks(a, b))
+  const best: T[] = []
+  const breaking: T[] = []
+  for (const [at, remedy] of ranked.entries()) {
+    const before = ranked[at - 1]
+    // A rank of its own begins: of the one before, those that make something fail come first.
+    if (before !== undefined && compareBeforeBreaks(before, remedy) !== 0) {
+      best.push(...breaking.splice(0).sort(compareRemedies))
+    }
+    if (best.length >= most) break
+    if (remedy.countBreaks() === 0) best.push(remedy)
+    else breaking.push(remedy)
+  }
+  return [...best, ...breaking.sort(compareRemedies)].slice(0, most)
 }

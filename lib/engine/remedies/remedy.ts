@@ -222,7 +222,7 @@ export interface RemedyReport {
   readonly remedies: readonly Remedy[]
   readonly tried: { readonly alone: number; readonly inPairs: number; readonly inLargerSets: number }
   readonly search: RemedySearch
-  /** How many do not bring the bend nearer, or are beaten on every count by another or by leaving the design as it is. */
+  /** How many do not bring the bend nearer, are beaten on every count by another or by leaving the design as it is, or come after the best of those that do not meet. */
   readonly leftOut: number
   /** Why nothing was tried, in words; null where something was. */
   readonly notTried: string | null

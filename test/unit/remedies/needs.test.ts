@@ -1,7 +1,9 @@
 import { describe, expect, it, vi } from 'vitest'
 import type { Design, RemedyOptions } from '@/lib/engine'
+import type { RemedyFamily } from '@/lib/engine/remedies'
 import { assessBend } from '@/lib/engine/remedies/assess'
 import { findForbiddenNeeds } from '@/lib/engine/remedies/needs'
+import { REMEDY_FAMILIES } from '@/lib/engine/remedies/remedy'
 import { change, findPairs, getEntry, readDemo } from './demo'
 
 vi.setConfig({ testTimeout: 60_000 })
@@ -213,7 +215,10 @@ describe('other bends', () => {
       if (verdictAt(middle) === 'meets') high = middle
       else low = middle
     }
-    const report = findPairs(withFold(high), 'hinge')
+    // Of all families the sets that make it worse come after those that are listed.
+    const covers: readonly RemedyFamily[] = ['coverlay-film', 'coverlay-adhesive']
+    const leftOutFamilies = REMEDY_FAMILIES.filter((family) => !covers.includes(family))
+    const report = findPairs(withFold(high), 'hinge', { leftOutFamilies })
     expect(report.before.otherBends).toMatchObject([{ bendId: 'fold', name: 'Fold at assembly', verdict: 'meets' }])
     const worse = report.remedies.filter(({ worsens }) => worsens.length > 0)
     expect(worse.length).toBeGreaterThan(0)

@@ -211,8 +211,8 @@ function Summary({ report }: { report: RemedyReport }) {
       <p className="small">
         Strain and life as they are: <VerdictMark verdict={before.verdict} />. {tried.alone} single changes,{' '}
         {tried.inPairs} pairs and {tried.inLargerSets} larger sets were tried; {remedies.length} are listed. {leftOut}{' '}
-        were dropped: they do not improve the bend, or another set is at least as good on every measure. Room in the
-        assembly, shielding and routing are not computed.
+        were dropped: they do not improve the bend, another set is at least as good on every measure, or they fall short
+        and come after the best of those that do. Room in the assembly, shielding and routing are not computed.
       </p>
       <RemedyArrivalNote report={report} />
     </div>

@@ -40,10 +40,12 @@ export function drawDetailFigure(
   tearStopsMm: readonly Point[],
 ): DrawingNode[] {
   const frame = makePlanFrame(centre, centreMm, factor)
-  const flatten = (edges: readonly LineOrArc[], isClosed: boolean): Point[] => {
-    const points = flattenEdges(edges, FLATTEN_NM).map(([x, y]) => frame.toPicture([x / NM_PER_MM, y / NM_PER_MM]))
-    const [first] = points
-    return isClosed && first !== undefined ? [...points, first] : points
+  const toPicture = ([x, y]: readonly [number, number]) => frame.toPicture([x / NM_PER_MM, y / NM_PER_MM])
+  // Edges are told by where they begin: a line ends where its last one does.
+  const flatten = (edges: readonly LineOrArc[]): Point[] => flattenEdges(edges, FLATTEN_NM).map(toPicture)
+  const withEnd = (edges: readonly LineOrArc[]): Point[] => {
+    const end = edges.at(-1)?.to
+    return end === undefined ? [] : [...flatten(edges), toPicture(end)]
   }
   const draw = (points: readonly Point[], widthMm: number, more: Readonly<Record<string, string | number>> = {}) =>
     clipPolyline(points, centre, radius).map((piece) =>
@@ -55,14 +57,14 @@ export function drawDetailFigure(
         ...more,
       }),
     )
-  const loop = (nodes: NonNullable<Plan['outline']>) => flatten(edgesOfLoop(pathInNm(nodes)), true)
-  const path = (nodes: NonNullable<Plan['outline']>) => flatten(edgesOfPath(pathInNm(nodes)), false)
+  const loop = (nodes: NonNullable<Plan['outline']>) => withEnd(edgesOfLoop(pathInNm(nodes)))
+  const path = (nodes: NonNullable<Plan['outline']>) => withEnd(edgesOfPath(pathInNm(nodes)))
   const dashed = (lengthsMm: readonly number[]) => ({
     'stroke-dasharray': lengthsMm.map((mm) => roundPx(mm * perMm)).join(' '),
   })
   const fills = areasOf(plan).areas.flatMap(({ region, zoneId }) => {
     const loops = [region.outer, ...region.holes]
-      .map((edges) => clipPolygon(flatten(edges, false), centre, radius))
+      .map((edges) => clipPolygon(flatten(edges), centre, radius))
       .filter((corners) => corners.length > 2)
     if (loops.length === 0) return []
     return [

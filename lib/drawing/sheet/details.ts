@@ -22,6 +22,7 @@ const READABLE_MM = 5
 const LARGEST_MM = 12
 const RADIUS_MM = 15
 const GAP_MM = 4
+const TOP_MM = 3
 const CELL_MM = 2 * RADIUS_MM + 22
 /** More details than these would make a book of a sheet: their sizes stand in the tables. */
 const MOST_DETAILS = 12
@@ -80,7 +81,7 @@ export function layDetails(details: readonly SheetDetail[], sheet: DetailSheet):
       title: wrapText(`${detail.reference}, scale ${detail.scale}`, cellMm, FONT_MM.body, true),
       lines: wrapText(describeDetail(detail.place, sheet.words), cellMm, FONT_MM.body),
     }))
-    const titleMm = getLinesHeightMm(1, FONT_MM.body) + 1
+    const titleMm = TOP_MM + getLinesHeightMm(1, FONT_MM.body) + 1
     const circleMm = 2 * RADIUS_MM + 1
     const textMm = Math.max(...cells.map(({ lines }) => getLinesHeightMm(lines.length, FONT_MM.body)))
     rows.push({
@@ -93,7 +94,7 @@ export function layDetails(details: readonly SheetDetail[], sheet: DetailSheet):
           const frame = { centreMm, centre, radius: RADIUS_MM, factor, perMm: 1, palette: sheet.palette }
           return [
             ...drawDetailFigure(sheet.design, sheet.plan, frame, stopsMm),
-            ...makeLines(title, left, y, { fontMm: FONT_MM.body, isBold: true }, sheet.palette),
+            ...makeLines(title, left, y + TOP_MM, { fontMm: FONT_MM.body, isBold: true }, sheet.palette),
             ...makeLines(lines, left, y + titleMm + circleMm, { fontMm: FONT_MM.body }, sheet.palette),
           ]
         }),

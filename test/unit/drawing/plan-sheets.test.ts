@@ -249,6 +249,11 @@ const STOPPED: Plan = {
   corners: [{ id: 'inner', cornerId: 'inner', atMm: [30, 10] }],
 }
 
+const lengthOfPath = (d: string) => {
+  const [x1 = 0, y1 = 0, x2 = 0, y2 = 0] = (d.match(/-?\d+\.?\d*/g) ?? []).map(Number)
+  return Math.round(Math.hypot(x2 - x1, y2 - y1) * 10) / 10
+}
+
 describe('details of the border', () => {
   const design = (tearStop: boolean | null, plan: Plan = STOPPED): Design => ({
     ...whole,
@@ -290,6 +295,19 @@ describe('details of the border', () => {
     const [slit] = STOPPED.slits
     const wide = { ...STOPPED, slits: slit === undefined ? [] : [{ ...slit, endReliefDiameterMm: 5 }] }
     expect(textsOf(design(false, wide)).join(' ')).not.toMatch(/\bD1\b/)
+  })
+
+  test('a detail draws the slit itself, from its relief to the rim of the circle, and the border of a zone', () => {
+    const { design: skua } = loadDesign('skua-rev-b.json')
+    const nodes = partsOf(skua).flatMap((part) => part.nodes)
+    // 1 mm dashes of a border that is straight: within the circle of 30 mm that a detail is drawn in.
+    const lines = nodes.filter(({ attributes }) => attributes['stroke-dasharray'] === '1 1')
+    expect(lines.length).toBeGreaterThan(skua.plan?.dividingLines.length ?? 0)
+    const widths = partsOf(design(false))
+      .flatMap((part) => part.nodes)
+      .filter(({ tag, attributes }) => tag === 'path' && attributes['stroke-width'] === 3 + 0.5)
+    // 0.3 mm at 10:1 between two edges, as far as the circle of 15 mm reaches.
+    expect(widths.map(({ attributes }) => lengthOfPath(String(attributes.d)))).toEqual([15])
   })
 
   test('a detail draws the relief at its scale: 1 mm at 10:1 is a circle of 10 mm', () => {

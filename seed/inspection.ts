@@ -55,7 +55,11 @@ export const PIPIT_INSPECTION: Inspection = {
   ],
   'width-change-in-bend': ['Arms', 'L1 and L2', 'All tracks keep their width from the island to the end of the arm.'],
   'direction-change-in-bend': ['Arms', 'L1 and L2', 'All tracks run straight across the bend.'],
-  'conductor-corners': ['Island and arm', 'L1 and L2', 'Arcs throughout; no corner found.'],
+  'conductor-corners': [
+    'Island and arm',
+    'L1 and L2',
+    'Electrode lines and returns turn in arcs; guard lines meet their bus on the stiffened island alone.',
+  ],
   'conductor-spacing': [
     'Arms',
     'L1 and L2',

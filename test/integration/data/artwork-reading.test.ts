@@ -75,8 +75,8 @@ describeOnBothDatabases('artwork of a revision', (current) => {
     expect(await contradictions()).toEqual([])
     expect(await runDue()).toBe(1)
     expect(await contradictions()).toEqual([
-      'Number of holes of 0.25 mm: 9 in pipit-drill-plated.drl, 10 in "Vias at the island" in the plan.',
-      'Places of Vias at the island: 9 of 10 where the plan has them, none at (4.875, 35) mm in the drill files, 10 in the plan.',
+      'Number of holes of 0.25 mm: 12 in pipit-drill-plated.drl, 13 in "Vias at the island" in the plan.',
+      'Places of Vias at the island: 12 of 13 where the plan has them, none at (4.875, 35) mm in the drill files, 13 in the plan.',
     ])
     const { entries } = await data.listRevisionTrail(team.lead, revisionId)
     expect(entries.filter(({ action }) => action === 'artwork-read')).toHaveLength(2)

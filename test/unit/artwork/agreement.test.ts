@@ -81,12 +81,12 @@ describe('artwork and design', () => {
     [
       'a hole that is missing',
       inPlated('X20.875Y35.000\n', ''),
-      'Number of holes of 0.25 mm: 9 in pipit-drill-plated.drl, 10 in "Vias at the island" in the plan.',
+      'Number of holes of 0.25 mm: 12 in pipit-drill-plated.drl, 13 in "Vias at the island" in the plan.',
     ],
     [
       'a larger drill',
       inPlated('T1C0.250', 'T1C0.300'),
-      'Holes of 0.3 mm: 10 holes in pipit-drill-plated.drl, no hole of this size in the features.',
+      'Holes of 0.3 mm: 13 holes in pipit-drill-plated.drl, no hole of this size in the features.',
     ],
     [
       'vias that are not plated',
@@ -140,7 +140,7 @@ describe('artwork and design', () => {
     const item = judge(await readFiles(inPlated('X20.875Y35.000\n', 'X20.875Y35.0Q0\n')))
     expect(differences(item)).toEqual([])
     const open = item.outcomes.flatMap((outcome) => (outcome.kind === 'cannot-tell' ? [outcome.because] : []))
-    expect(open.join()).toContain('9 in pipit-drill-plated.drl and 10 in "Vias at the island" in the plan, but')
+    expect(open.join()).toContain('12 in pipit-drill-plated.drl and 13 in "Vias at the island" in the plan, but')
   })
 
   test('a job file of another thickness and size, a project of another name, and a cover where none is, are found', () => {

@@ -69,7 +69,7 @@ describe('the artwork of the released demonstration', () => {
       expect([...new Set(holes.map(({ drillMm }) => drillMm))]).toEqual(listed.map(({ drillMm }) => drillMm))
     }
     expect(drills.map(({ isPlated, holes }) => [isPlated, holes.length])).toEqual([
-      [true, 10],
+      [true, 13],
       [false, 2],
     ])
   })

@@ -11,6 +11,7 @@ import { listUnread } from './whole'
 export { type ArtworkPair, filesFor, listNames, type OpenFact, unknownFiles } from './compared'
 export { CONDUCTOR_COUNT_FACT } from './conductors'
 export { groundOf, groundOfDrawing } from './ground'
+export { SAME_SHARE_FRACTION } from './on-plan'
 
 /**
  * Every fact that artwork states and another place states too: a closed list. A fact is compared by its numbers and choices; what is only written in

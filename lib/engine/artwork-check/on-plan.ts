@@ -1,11 +1,12 @@
+import { callByName, type Design } from '../design'
 import { DESIGN_PLACE, placeOf } from '../results'
 import { asEntered, inSentence } from '../units'
 import { type ArtworkPair, type ArtworkSubject, type Comparison, NOTHING_COMPARED, type OpenFact } from './compared'
 
+/** Shares of copper that differ by less are one: people type them to 5 %. Our choice. */
+export const SAME_SHARE_FRACTION = 0.05
 /** Outlines that lie apart by less agree: routing and punching hold no better (common practice, no published source). */
 const SAME_OUTLINE_MM = 0.05
-/** Shares of copper that differ by less are one: people type them to 5 %. Our choice. */
-const SAME_SHARE = 0.05
 
 type Measured = NonNullable<ArtworkSubject['onPlan']>
 
@@ -81,33 +82,52 @@ function compareHolePlaces({ design }: ArtworkSubject, { holes }: Measured): Art
   })
 }
 
-/** Shares that somebody typed, against the copper of each zone. Those of hatched planes follow from bar and pitch. */
-function compareShares({ design, zones }: ArtworkSubject, { layers, unorderedReason }: Measured): ArtworkPair[] {
+/** Shares that somebody typed, against the copper of each zone and of each bend's band. Those of hatched planes follow from bar and pitch. */
+function compareShares({ design, zones }: ArtworkSubject, { layers, bands, unorderedReason }: Measured): ArtworkPair[] {
   const conductors = design.construction.layers.flatMap((layer) => (layer.kind === 'conductor' ? [layer] : []))
   if (unorderedReason !== null || layers.length !== conductors.length) return []
-  return layers.flatMap(({ fileName, place, zones: measured }) =>
-    measured.flatMap(({ zoneId, copperFraction }): ArtworkPair[] => {
-      const layer = conductors[place]
-      const zone = design.construction.zones.find(({ id }) => id === zoneId)
-      const presence = zone?.presence.find(({ layerId }) => layerId === layer?.id)
-      if (layer === undefined || zone === undefined) return []
-      const stated = zones
-        .find((result) => result.zoneId === zoneId)
-        ?.layers.find(({ layerId }) => layerId === layer.id)?.coverageFraction
-      const used = presence === undefined ? 0 : (stated ?? presence.coverageFraction ?? layer.coverageFraction)
-      return [
-        {
-          fact: `Share of copper on ${layer.name} in ${zone.name}`,
-          one: { where: fileName, says: inSentence(copperFraction * 100, 'pct') },
-          other: {
-            where: 'the construction',
-            says: presence === undefined ? 'the layer is not in this zone' : inSentence(used * 100, 'pct'),
-            path: ['construction', 'zones', design.construction.zones.indexOf(zone), 'presence'],
-          },
-          agrees: Math.abs(copperFraction - used) <= SAME_SHARE,
-          places: [placeOf('zone', zone), placeOf('layer', layer)],
+  const compare = (
+    fileName: string,
+    place: number,
+    zoneId: string,
+    copperFraction: number,
+    bend: Design['bends'][number] | null,
+  ): ArtworkPair[] => {
+    const layer = conductors[place]
+    const zone = design.construction.zones.find(({ id }) => id === zoneId)
+    const presence = zone?.presence.find(({ layerId }) => layerId === layer?.id)
+    if (layer === undefined || zone === undefined) return []
+    const stated = zones
+      .find((result) => result.zoneId === zoneId)
+      ?.layers.find(({ layerId }) => layerId === layer.id)?.coverageFraction
+    const used = presence === undefined ? 0 : (stated ?? presence.coverageFraction ?? layer.coverageFraction)
+    return [
+      {
+        fact: `Share of copper on ${layer.name} in ${bend === null ? zone.name : `the band of ${callByName('bend', bend.name)}`}`,
+        one: { where: fileName, says: inSentence(copperFraction * 100, 'pct') },
+        other: {
+          where: 'the construction',
+          says: presence === undefined ? 'the layer is not in this zone' : inSentence(used * 100, 'pct'),
+          path: ['construction', 'zones', design.construction.zones.indexOf(zone), 'presence'],
         },
-      ]
-    }),
-  )
+        agrees: Math.abs(copperFraction - used) <= SAME_SHARE_FRACTION,
+        places: [...(bend === null ? [placeOf('zone', zone)] : [placeOf('bend', bend)]), placeOf('layer', layer)],
+      },
+    ]
+  }
+  return [
+    ...layers.flatMap(({ fileName, place, zones: measured }) =>
+      measured.flatMap(({ zoneId, copperFraction }) => compare(fileName, place, zoneId, copperFraction, null)),
+    ),
+    ...design.bends.flatMap((bend) =>
+      layers.flatMap(({ fileName, place }) => {
+        // Of a bend over several arms, a band that differs from what was stated.
+        const found = bands
+          .filter(({ bendId }) => bendId === bend.id)
+          .flatMap((band) => band.layers.find((each) => each.fileName === fileName) ?? [])
+          .flatMap(({ copperFraction }) => compare(fileName, place, bend.zoneId, copperFraction, bend))
+        return found.find(({ agrees }) => !agrees) ?? found[0] ?? []
+      }),
+    ),
+  ]
 }

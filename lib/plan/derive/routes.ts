@@ -36,7 +36,17 @@ export interface StackedMeasure {
   readonly lengthMm: number
 }
 
+/** How much of a bend's band the drawn routes of one layer cover. */
+export interface RouteShareMeasure {
+  readonly bendId: string
+  readonly layerId: string
+  /** Of the fullest of the bend's bands, 0 to 1. Routes whose width nobody knows add nothing. */
+  readonly shareFraction: number
+  readonly conductorIds: readonly string[]
+}
+
 export interface RouteMeasures {
+  readonly shares: readonly RouteShareMeasure[]
   readonly crossings: readonly CrossingMeasure[]
   readonly stacked: readonly StackedMeasure[]
   /** Least distance from a route's edge to the outline, cut-outs and slits; null where no route with a width is drawn. */
@@ -79,6 +89,7 @@ export function measureRoutes(plan: Plan, facts: PlanFacts, bands: readonly Band
         )
   return {
     crossings: mergeCrossings(passes),
+    shares: findShares(passes),
     stacked: findStacked(passes, facts.conductorLayerIds),
     copperToOutlineMm: gaps.length === 0 ? null : Math.max(0, Math.min(...gaps)),
     leavingIds: [
@@ -100,6 +111,8 @@ interface Pass {
   readonly band: BandMeasure
   readonly angleDeg: number
   readonly turns: boolean
+  /** Along the route, within the band. */
+  readonly lengthMm: number
   /** Where it lies along the axis, in mm: middle, and how much of the axis its width takes. */
   readonly fromMm: number
   readonly toMm: number
@@ -115,14 +128,17 @@ function passOf(route: Route, band: BandMeasure, region: Region): Pass[] {
   const along = inside.flatMap(({ ends }) => ends.map(([x, y]) => (x * Math.cos(rad) + y * Math.sin(rad)) / NM_PER_MM))
   const angleDeg = Math.min(...angles)
   const half = (route.widthMm ?? 0) / 2 / Math.max(Math.sin((angleDeg * Math.PI) / 180), 1e-6)
-  return [{ route, band, angleDeg, turns, fromMm: Math.min(...along) - half, toMm: Math.max(...along) + half }]
+  const lengthMm = inside.reduce((sum, { ends: [a, b] }) => sum + Math.hypot(b[0] - a[0], b[1] - a[1]), 0) / NM_PER_MM
+  return [
+    { route, band, angleDeg, turns, lengthMm, fromMm: Math.min(...along) - half, toMm: Math.max(...along) + half },
+  ]
 }
 
 /** Stretches of an edge within a region. */
 interface Stretch {
   readonly deg: number
   readonly isArc: boolean
-  readonly ends: readonly (readonly [number, number])[]
+  readonly ends: readonly [readonly [number, number], readonly [number, number]]
 }
 
 function partsInside(edge: LineOrArc, region: Region): Stretch[] {
@@ -165,6 +181,45 @@ function mergeCrossings(passes: readonly Pass[]): CrossingMeasure[] {
       },
     ]
   })
+}
+
+/**
+ * Area of the routes over that of the band. Where routes lie over each other, what they take of the axis together is less, and counts: a share is
+ * never more than the routes show.
+ */
+function findShares(passes: readonly Pass[]): RouteShareMeasure[] {
+  const byBand = new Map<string, Pass[]>()
+  for (const pass of passes) {
+    const { layerId, widthMm } = pass.route
+    if (layerId === null || widthMm === null) continue
+    const key = `${pass.band.id}|${layerId}`
+    byBand.set(key, [...(byBand.get(key) ?? []), pass])
+  }
+  const fullest = new Map<string, RouteShareMeasure>()
+  for (const own of byBand.values()) {
+    const [first] = own
+    const { region = null, bendId = '', axisLengthMm = null } = first?.band ?? {}
+    const layerId = first?.route.layerId ?? null
+    if (region === null || layerId === null || axisLengthMm === null || axisLengthMm === 0) continue
+    const copperMm2 = own.reduce((sum, { route, lengthMm }) => sum + lengthMm * (route.widthMm ?? 0), 0)
+    const byArea = copperMm2 / (region.areaNm2 / NM_PER_MM ** 2)
+    const shareFraction = Math.min(1, byArea, lengthTogether(own) / axisLengthMm)
+    const key = `${bendId}|${layerId}`
+    if (shareFraction <= (fullest.get(key)?.shareFraction ?? -1)) continue
+    const conductorIds = [...new Set(own.map(({ route }) => route.conductorId))]
+    fullest.set(key, { bendId, layerId, shareFraction, conductorIds })
+  }
+  return [...fullest.values()]
+}
+
+/** What the routes take of the axis, places that several take counted once, in mm. */
+function lengthTogether(passes: readonly Pass[]): number {
+  let [sumMm, endMm] = [0, Number.NEGATIVE_INFINITY]
+  for (const { fromMm, toMm } of passes.toSorted((one, other) => one.fromMm - other.fromMm)) {
+    sumMm += Math.max(0, toMm - Math.max(fromMm, endMm))
+    endMm = Math.max(endMm, toMm)
+  }
+  return sumMm
 }
 
 function findStacked(passes: readonly Pass[], layerIds: readonly string[]): StackedMeasure[] {

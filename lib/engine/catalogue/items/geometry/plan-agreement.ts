@@ -2,6 +2,7 @@ import type { EvaluationContext } from '../../../context'
 import { callByName, type DrawnValue } from '../../../design'
 import type { Outcome, Place } from '../../../results'
 import { inSentence } from '../../../units'
+import { checkRouteShares } from '../../band-shares'
 import { DESIGN_PLACE, placeOf } from '../../checks'
 import { decide, makeNoneAllowed, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
@@ -18,7 +19,7 @@ export const planAgreement = defineItem({
   appliesTo: { needs: ['plan'], says: 'parts that are drawn in plan' },
   limits: [],
   sourceKeys: ['ownChoice', 'exactArithmetic'],
-  restsOn: ['plan', 'construction.zones', 'bends', 'features'],
+  restsOn: ['plan', 'construction.layers', 'construction.zones', 'bends', 'features'],
   decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [],
@@ -29,10 +30,14 @@ export const planAgreement = defineItem({
       ...findContradictions(context),
       ...findOversizedZones(context),
     ]
-    if (found.length > 0) return found
+    const shares = checkRouteShares(context)
+    if (found.length > 0) return [...found, ...shares]
     const stated = context.drawing.values.filter((value) => value.stated !== null)
-    if (stated.length === 0) return [notApplicable('nothing that the plan draws is stated besides')]
+    if (stated.length === 0) {
+      return shares.length > 0 ? shares : [notApplicable('nothing that the plan draws is stated besides')]
+    }
     return [
+      ...shares,
       decide({
         value: 0,
         limit: makeNoneAllowed('planContradictionsCount', 'ownChoice'),

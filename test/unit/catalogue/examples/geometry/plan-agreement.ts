@@ -1,3 +1,4 @@
+import type { Design } from '@/lib/engine'
 import { drawPlan } from '../../drawn-plan'
 import { getZone } from '../changes'
 import type { ItemExample } from '../item-example'
@@ -51,4 +52,36 @@ export const planAgreementExamples: readonly ItemExample[] = [
     },
     expect: 'fails',
   },
+  {
+    name: 'routes of 6 mm across a bend of 12 mm, in a section that has half of it in copper',
+    change: (d) => drawRoutes(d, 6, 0.5),
+    expect: 'meets',
+  },
+  {
+    name: 'the same routes, in a section of which 40 % is copper',
+    change: (d) => drawRoutes(d, 6, 0.4),
+    expect: 'fails',
+  },
 ]
+
+/** One route along the arm, through all of its bends. */
+function drawRoutes(design: Design, widthMm: number, coverageFraction: number): void {
+  const plan = drawPlan(design)
+  const [conductor] = design.features.conductors
+  if (conductor === undefined) throw new Error('the example has no conductor')
+  plan.routes = [
+    {
+      id: 'along',
+      conductorId: conductor.id,
+      layerId: null,
+      widthMm,
+      nodes: [
+        { atMm: [42, 6], viaMm: null },
+        { atMm: [98, 6], viaMm: null },
+      ],
+    },
+  ]
+  for (const layer of design.construction.layers) {
+    if (layer.kind === 'conductor') layer.coverageFraction = coverageFraction
+  }
+}

@@ -6,8 +6,6 @@ const PDFDocument = 'default' in imported ? imported.default : imported
 /** Words of several long reports, about 20 MB; a face that has more starts empty with the next document. */
 const MOST_WORDS = 20_000
 
-type Layouts = Record<string, object>
-
 /** Known to every copy of this module in the process, as the layout library is one for all of them. */
 const IS_WRAPPED = Symbol.for('bendworthy: documents share the layouts of words')
 
@@ -20,17 +18,18 @@ export function shareWordLayouts(): void {
   const prototype: typeof PDFDocument.prototype & { [IS_WRAPPED]?: true } = PDFDocument.prototype
   if (prototype[IS_WRAPPED] === true) return
   prototype[IS_WRAPPED] = true
-  const known = new Map<string, Layouts>()
+  const known = new Map<string, Record<string, object>>()
   const shared = new WeakSet<object>()
-  const { provideFont } = prototype
-  prototype.provideFont = function (family, isBold, isItalic) {
-    const face = provideFont.call(this, family, isBold, isItalic)
-    if (shared.has(face)) return face
+  const { font } = prototype
+  // Text of the layout and text in pictures both choose their faces here.
+  prototype.font = function (...choice) {
+    font.apply(this, choice)
+    const face = this._font
+    if (face.layoutCache === undefined || shared.has(face)) return this
     shared.add(face)
-    const key = `${family} ${isBold === true} ${isItalic === true}`
-    const layouts = known.get(key)
-    if (layouts === undefined || Object.keys(layouts).length > MOST_WORDS) known.set(key, face.layoutCache)
+    const layouts = known.get(face.name)
+    if (layouts === undefined || Object.keys(layouts).length > MOST_WORDS) known.set(face.name, face.layoutCache)
     else face.layoutCache = layouts
-    return face
+    return this
   }
 }

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { describe, expect, test } from 'vitest'
+import { describe, expect, test, vi } from 'vitest'
 import { canonicalJson, hashJson, sha256Hex } from '@/lib/review'
 
 describe('canonical JSON, examples of RFC 8785 (2020)', () => {
@@ -103,7 +103,14 @@ test.each([
     'abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq',
     '248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1',
   ],
-])('SHA-256 of "%s"', (text, hash) => {
-  expect(sha256Hex(text)).toBe(hash)
-  expect(sha256Hex(new TextEncoder().encode(text))).toBe(hash)
+])('SHA-256 of "%s", by Node.js and as in a browser', (text, hash) => {
+  const expectHash = () => {
+    expect(sha256Hex(text)).toBe(hash)
+    expect(sha256Hex(new TextEncoder().encode(text))).toBe(hash)
+  }
+  expectHash()
+  const withoutNode = vi.spyOn(process, 'getBuiltinModule').mockReturnValue(undefined as never)
+  expectHash()
+  expect(withoutNode).toHaveBeenCalledTimes(2)
+  withoutNode.mockRestore()
 })

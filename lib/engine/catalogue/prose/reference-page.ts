@@ -7,6 +7,7 @@ import { DECIDED_WHEN_WORDS, type ItemDefinition } from '../define-item'
 import { CATALOGUE } from '../items'
 import { getLimitDefinition, LIMIT_KEYS } from '../limits'
 import { DELIVERED_PROFILES, type Profile } from '../profiles'
+import { REQUIREMENT_RANGES, type RequirementRange } from '../requirements'
 import { listRootsOf } from '../roots'
 import { SEVERITIES } from '../severity'
 import { readItemProse } from './read-prose'
@@ -41,6 +42,14 @@ export function makeReferencePage(): string {
     '| limit | value | may be set to | source | note |',
     '| --- | --- | --- | --- | --- |',
     ...LIMIT_KEYS.map(describeLimitRow),
+    '',
+    '## Ranges of requirements',
+    '',
+    'What `requirement-range` holds a stated requirement or rating to: wide, so that what lies outside is most likely a slip of the decimal point, a wrong unit, or a figure that makes an item meet. Common practice and our choice, no published source. Both ends of a temperature range, of a connector window and of a motion are also held against each other.',
+    '',
+    '| requirement or rating | from | to |',
+    '| --- | --- | --- |',
+    ...REQUIREMENT_RANGES.map(describeRangeRow),
     '',
     '## Profiles',
     '',
@@ -91,6 +100,14 @@ function describeLimitRow(key: (typeof LIMIT_KEYS)[number]): string {
   const bound = `${sense === 'at-most' ? 'at most' : 'at least'} ${inSentence(value, unit)}`
   const range = `${inSentence(allowed.min)} to ${inSentence(allowed.max, unit)}`
   return `| ${label} (\`${key}\`) | ${bound} | ${range} | ${citeSource(sourceKey)} | ${note} |`
+}
+
+function describeRangeRow({ pattern, low, high, forWhat, isAsked }: RequirementRange): string {
+  const field = findFieldPattern(pattern)
+  const unit = field?.node.unit ?? 'count'
+  const remarks = [...(forWhat === undefined ? [] : [forWhat]), ...(isAsked === true ? ['open while blank'] : [])]
+  const name = `${field?.label ?? pattern}${remarks.length === 0 ? '' : ` (${remarks.join('; ')})`}`
+  return `| ${name} | ${inSentence(low, unit)} | ${inSentence(high, unit)} |`
 }
 
 function describeProfile({ id, name, purpose, items, limits, requiredFields }: Profile): string[] {

@@ -18,6 +18,8 @@ export interface RequirementRange {
   readonly nameSteps?: number
   /** Entries that it is for; all where left out. */
   readonly isFor?: (entry: Entry) => boolean
+  /** Which entries those are, in words. */
+  readonly forWhat?: string
   /** Nothing can be said of the part without it: while it is blank the item is open. Blank elsewhere says that nothing is required, or is asked by the items that need it. */
   readonly isAsked?: true
 }

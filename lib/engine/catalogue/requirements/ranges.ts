@@ -64,7 +64,14 @@ const isMoving = ({ use }: Readonly<Record<string, unknown>>) => use === 'dynami
 
 const BENDS: readonly RequirementRange[] = [
   // What moves in service moves more often than it is handled; the fastest print heads and drives come to some 1e9.
-  { pattern: 'bends.*.requiredCycles', low: 100, high: 1e10, isFor: isMoving, isAsked: true },
+  {
+    pattern: 'bends.*.requiredCycles',
+    low: 100,
+    high: 1e10,
+    isFor: isMoving,
+    forWhat: 'bends that move in service',
+    isAsked: true,
+  },
   { pattern: 'bends.*.pullN', low: 0, high: 1000 },
   { pattern: 'bends.*.twistDeg', low: 0, high: 720 },
   { pattern: 'bends.*.flexTest.cyclesPerMinute', low: 0.5, high: 3000 },

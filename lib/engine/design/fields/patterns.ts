@@ -29,12 +29,19 @@ export function findFieldPattern(pattern: string): FieldPattern | null {
 
 let byPattern: ReadonlyMap<string, FieldPattern> | null = null
 
+/** A group without words of its own adds none. */
+function joinWords(label: string, node: FieldNode): string {
+  if (label === '') return node.label
+  const words = getFieldInText(node)
+  return words === '' ? label : `${label}: ${words}`
+}
+
 function walk(fields: Readonly<Record<string, FieldNode>>, path: string, label: string): FieldPattern[] {
   return Object.entries(fields).flatMap(([key, node]): FieldPattern[] => {
     if (NOT_ASKED.includes(key)) return []
     const pattern = `${path}${key}`
     // "Bends", not "Features: bends": what merely groups lists says nothing.
-    const words = GROUPS.includes(pattern) ? '' : label === '' ? node.label : `${label}: ${getFieldInText(node)}`
+    const words = GROUPS.includes(pattern) ? '' : joinWords(label, node)
     if (node.entry !== undefined) return walk(node.entry, `${pattern}.*.`, words)
     if (node.fields !== undefined) return walk(node.fields, `${pattern}.`, words)
     return [{ pattern, label: words, node }]

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { LAYER_ROLES } from '../set/role'
 
 /** Raised whenever a reader finds something else in the same file: kept readings of the version before are then made again. */
-export const ARTWORK_READER_VERSION = '3'
+export const ARTWORK_READER_VERSION = '4'
 
 const extentSchema = z.tuple([z.number(), z.number(), z.number(), z.number()])
 const sideSchema = z.enum(['top', 'bottom', 'inner']).nullable()
@@ -73,6 +73,8 @@ const openingsSchema = z.object({
 })
 
 const netPlaceSchema = z.object({ name: z.string(), atMm: placeSchema })
+/** Conductors of some kind: how many, and one of them at most. */
+const conductorsSchema = z.object({ count: z.number(), first: z.array(netPlaceSchema) })
 const netSourceSchema = z.object({
   /** A netlist; null for the nets that objects of the copper layers name themselves. */
   fileName: z.string().nullable(),
@@ -81,6 +83,8 @@ const netSourceSchema = z.object({
   /** Places where there is copper to be compared. */
   onCopperCount: z.number(),
   firstOffCopper: netPlaceSchema.extend({ net: z.string() }).nullable(),
+  /** Drawn conductors on which none of its places lies. */
+  unnamed: conductorsSchema,
   openCount: z.number(),
   shortCount: z.number(),
   /** The first few. */
@@ -91,6 +95,8 @@ const netSourceSchema = z.object({
 /** Nets against copper; null where there is no copper, or nothing names a net. */
 const netsSchema = z.object({
   sources: z.array(netSourceSchema),
+  /** Drawn conductors that join fewer than two lands, holes or areas. */
+  loose: conductorsSchema,
   platedHoleCount: z.number(),
   /** Holes of which nobody says whether they are plated: none is taken to join layers. */
   unknownHoleCount: z.number(),

@@ -4,6 +4,7 @@ import { measureRing, type Ring } from '../copper/rings'
 import { findLeastSpace } from '../copper/spacing'
 import { NM_PER_MM } from '../limits'
 import type { NetPlace } from '../nets/compare-nets'
+import type { DrawnConductor } from '../nets/drawn-conductors'
 import { findSetNets, listHoles } from '../nets/set-nets'
 import type { ArtworkSet } from '../set/read-set'
 import type { ArtworkFacts, ArtworkFileFacts } from './artwork-facts'
@@ -61,22 +62,30 @@ export function netsOf(set: ArtworkSet, stack: CopperStack): ArtworkFacts['nets'
   const nets = findSetNets(set, stack)
   if (nets === null) return null
   const place = ({ name, xNm, yNm }: NetPlace) => ({ name, atMm: inMm(xNm, yNm) })
+  const count = (conductors: readonly DrawnConductor[]) => ({
+    count: conductors.length,
+    first: conductors.slice(0, 1).map(({ fileName, xNm, yNm }) => ({ name: fileName, atMm: inMm(xNm, yNm) })),
+  })
   return {
+    loose: count(nets.loose),
     platedHoleCount: nets.platedHoleCount,
     unknownHoleCount: nets.unknownHoleCount,
     unorderedReason: stack.unorderedReason,
-    sources: nets.sources.map(({ fileName, netCount, placeCount, onCopperCount, firstOffCopper, opens, shorts }) => ({
-      fileName,
-      netCount,
-      placeCount,
-      onCopperCount,
-      firstOffCopper: firstOffCopper === null ? null : { ...place(firstOffCopper), net: firstOffCopper.net },
-      openCount: opens.length,
-      shortCount: shorts.length,
-      opens: opens.slice(0, MOST_FAULTS).map(({ net, parts, places }) => ({ net, parts, places: places.map(place) })),
-      shorts: shorts
-        .slice(0, MOST_FAULTS)
-        .map(({ nets: names, places }) => ({ nets: names.slice(0, 6), places: places.map(place) })),
-    })),
+    sources: nets.sources.map(
+      ({ fileName, netCount, placeCount, onCopperCount, firstOffCopper, opens, shorts, unnamed }) => ({
+        fileName,
+        unnamed: count(unnamed),
+        netCount,
+        placeCount,
+        onCopperCount,
+        firstOffCopper: firstOffCopper === null ? null : { ...place(firstOffCopper), net: firstOffCopper.net },
+        openCount: opens.length,
+        shortCount: shorts.length,
+        opens: opens.slice(0, MOST_FAULTS).map(({ net, parts, places }) => ({ net, parts, places: places.map(place) })),
+        shorts: shorts
+          .slice(0, MOST_FAULTS)
+          .map(({ nets: names, places }) => ({ nets: names.slice(0, 6), places: places.map(place) })),
+      }),
+    ),
   }
 }

@@ -3,15 +3,20 @@ import { attributeOf, FLASH, LINE, NUMBERS_PER_OBJECT, REGION } from '../objects
 import type { ArtworkSet } from '../set/read-set'
 import { compareNets, type NetComparison, type NetPlace } from './compare-nets'
 import { Connections, type JoiningHole } from './connect'
+import { type DrawnConductor, findConductors, findUnnamed } from './drawn-conductors'
 
 /** Nets by one source, held against the copper. */
 export interface NetsOfSource extends NetComparison {
   /** The netlist's name; null for what the objects of the copper layers say of themselves (Gerber X2, `.N`). */
   readonly fileName: string | null
+  /** Conductors on which none of its places lies. */
+  readonly unnamed: readonly DrawnConductor[]
 }
 
 export interface SetNets {
   readonly sources: readonly NetsOfSource[]
+  /** Conductors that join fewer than two lands, holes or areas: they end nowhere. */
+  readonly loose: readonly DrawnConductor[]
   /** Drilled holes of which nobody says whether they are plated: none is taken to join layers. */
   readonly unknownHoleCount: number
   readonly platedHoleCount: number
@@ -31,8 +36,14 @@ export function findSetNets(set: ArtworkSet, stack: CopperStack): SetNets | null
   ].filter(({ places }) => places.length > 0)
   if (named.length === 0) return null
   const connections = new Connections(stack.layers, joining)
+  const conductors = findConductors(stack, connections, joining)
   return {
-    sources: named.map(({ fileName, places }) => ({ fileName, ...compareNets(places, connections) })),
+    sources: named.map(({ fileName, places }) => ({
+      fileName,
+      ...compareNets(places, connections),
+      unnamed: findUnnamed(conductors, places, connections),
+    })),
+    loose: conductors.filter(({ endCount }) => endCount < 2),
     unknownHoleCount,
     platedHoleCount: joining.length,
   }

@@ -34,7 +34,7 @@ export function makeFile(
 }
 
 export const makeFacts = (files: readonly ArtworkFileFacts[]): ArtworkFacts => ({
-  readerVersion: '3',
+  readerVersion: '4',
   files: [...files],
   refused: [],
   nets: null,

@@ -43,7 +43,8 @@ export const netlist = defineItem({
       ({ role, kind, errorCount }) =>
         errorCount === 0 || (role.role !== 'copper' && kind !== 'drill' && kind !== 'netlist'),
     )
-    return artwork.nets.sources.flatMap((source) => judgeSource(source, artwork.nets as ArtworkNetsFacts, isWhole))
+    const { nets } = artwork
+    return [...nets.sources.flatMap((source) => judgeSource(source, nets, isWhole)), ...judgeLoose(nets)]
   },
 })
 
@@ -150,6 +151,20 @@ function judgeSource(source: Source, nets: ArtworkNetsFacts, isWhole: boolean): 
       ),
     )
   }
+  const { count, first } = source.unnamed
+  if (count > 0) {
+    outcomes.push(
+      cannotTell(
+        name,
+        {
+          because: `${count === 1 ? 'one conductor' : `${count} conductors`} of the artwork ${count === 1 ? 'has' : 'have'} no place in it, first ${places(first)}`,
+          decidedBy: 'export the netlist whole, or name the nets of all conductors',
+        },
+        [DESIGN_PLACE],
+        { artworkAt: spotOf(first) },
+      ),
+    )
+  }
   if (outcomes.length > 0) return outcomes
   return [
     decide({
@@ -160,6 +175,23 @@ function judgeSource(source: Source, nets: ArtworkNetsFacts, isWhole: boolean): 
       equation: 'copper that hangs together, through plated holes too',
       remark: `${countOf(source.netCount, 'net')} at ${countOf(source.placeCount, 'place')} compared.`,
     }),
+  ]
+}
+
+/** A conductor that ends nowhere is no open of a net that has one place alone. Aerials and plating ties end so on purpose: a person says. */
+function judgeLoose({ loose: { count, first } }: ArtworkNetsFacts): Outcome[] {
+  const [one] = first
+  if (count === 0 || one === undefined) return []
+  return [
+    cannotTell(
+      'what the conductors join',
+      {
+        because: `${count === 1 ? 'one conductor joins' : `${count} conductors join`} fewer than two lands, holes or planes, ${count === 1 ? '' : 'first '}in ${one.name} at (${inSentence(one.atMm[0])}, ${inSentence(one.atMm[1])}) mm`,
+        decidedBy: 'say where it leads, or join it by a hole or a land',
+      },
+      [DESIGN_PLACE],
+      { artworkAt: spotOf(first) },
+    ),
   ]
 }
 

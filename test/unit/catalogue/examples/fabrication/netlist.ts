@@ -2,6 +2,7 @@ import type { ArtworkNetsFacts } from '@/lib/artwork'
 import { makeCopper, makeFacts, makeFile } from '../../../artwork/fact-factory'
 import type { ItemExample } from '../item-example'
 
+const NONE = { count: 0, first: [] }
 const place = (name: string, x: number) => ({ name, atMm: [x, 1] as [number, number] })
 
 function withNets(change: Partial<ArtworkNetsFacts['sources'][number]>, nets: Partial<ArtworkNetsFacts> = {}) {
@@ -11,6 +12,7 @@ function withNets(change: Partial<ArtworkNetsFacts['sources'][number]>, nets: Pa
     placeCount: 40,
     onCopperCount: 40,
     firstOffCopper: null,
+    unnamed: NONE,
     openCount: 0,
     shortCount: 0,
     opens: [],
@@ -22,7 +24,7 @@ function withNets(change: Partial<ArtworkNetsFacts['sources'][number]>, nets: Pa
     artworkFileCount: 3,
     artwork: {
       ...artwork,
-      nets: { sources: [source], platedHoleCount: 9, unknownHoleCount: 0, unorderedReason: null, ...nets },
+      nets: { sources: [source], loose: NONE, platedHoleCount: 9, unknownHoleCount: 0, unorderedReason: null, ...nets },
     },
   }
 }

@@ -7,6 +7,7 @@ import { makeFeatureTables } from './features'
 import { makeFolded } from './folded'
 import { makeImpedanceTable } from './impedances'
 import { makeLayerTable } from './layers'
+import { makeLeafLengthTable } from './leaf-lengths'
 import type { SheetBlock, SheetResults } from './model'
 import { makeNotes } from './notes'
 import { makeCornerTable, makePlan } from './plan'
@@ -47,6 +48,7 @@ export function makeSheetContents(design: Design, results: SheetResults | null, 
     makeCopperByZoneTable(design, words),
     makeNotes(design, results, words),
     makeBendTable(design, words),
+    makeLeafLengthTable(design, results, words),
     makeFlexTestTable(design, words),
     makeStiffenerTable(design, words),
     makeConnectorTable(design, results, words),

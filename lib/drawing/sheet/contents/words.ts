@@ -22,6 +22,8 @@ export interface SheetWords {
   computedDeviation(plusUm: number, minusUm: number): string
   /** A plan dimension that the design states, exactly. */
   plan(valueMm: number | null): string
+  /** A computed plan dimension. */
+  planComputed(valueMm: number): string
   /** `Z2`: zones in the construction's order; a zone that is not there by its id. */
   zone(zoneId: string): string
   /** `7`: layers from the top face. */
@@ -41,6 +43,7 @@ export function makeSheetWords(construction: Construction, units: SheetUnits): S
     deviation: (plusUm, minusUm) => writeDeviation(enteredThickness(plusUm), enteredThickness(minusUm)),
     computedDeviation: (plusUm, minusUm) => writeDeviation(thickness(plusUm), thickness(minusUm)),
     plan: (valueMm) => (valueMm === null ? NOT_STATED : digitsOfEnteredLength(valueMm, 'mm', units.plan)),
+    planComputed: (valueMm) => digitsOfLength(valueMm * 1000, units.plan, 'plan'),
     zone: (zoneId) => zoneAt.get(zoneId) ?? zoneId,
     layer: (layerId) => layerAt.get(layerId) ?? layerId,
   }

@@ -56,6 +56,12 @@ export default async function WorkspacePage() {
           items switched off, and its versions.
         </p>
       </PageSection>
+      <PageSection title="Materials and constructions">
+        <p>
+          <Link href={paths.library()}>Materials and starting constructions of the workspace</Link>, for all of its
+          projects.
+        </p>
+      </PageSection>
       <PageSection title="Flex tests">
         <p>
           <Link href={paths.workspaceFlexTests()}>Flex tests of the workspace</Link>: slope and ductility of your own,

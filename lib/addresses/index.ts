@@ -118,6 +118,8 @@ export const paths = {
   signingKeys: () => '/workspace/signing-keys',
   workspaceCompanies: () => '/workspace/companies',
   workspaceCatalogue: () => '/workspace/catalogue',
+  /** Materials and starting constructions of the workspace's own. */
+  library: () => '/workspace/library',
   workspaceFlexTests: () => '/workspace/flex-tests',
   catalogueFile: () => '/api/workspace/catalogue',
   trailFile: (revisionId: string, format: 'csv' | 'pdf') => `/api/revisions/${enc(revisionId)}/trail?format=${format}`,

@@ -116,6 +116,12 @@ export { adoptOlderState } from './acts/workspace/adopt-state'
 export { type Backup, createBackup, makeBackup } from './acts/workspace/backups'
 export { importCatalogue } from './acts/workspace/catalogue-import'
 export { sweepFiles } from './acts/workspace/file-sweep'
+export {
+  keepConstruction,
+  type SavedLibraryEntry,
+  saveOwnMaterial,
+  withdrawLibraryEntry,
+} from './acts/workspace/library'
 export { getMail, sendMailAgain } from './acts/workspace/mail'
 export { setMailChoices } from './acts/workspace/mail-choices'
 export { queueDigests } from './acts/workspace/mail-digest'
@@ -149,6 +155,7 @@ export { previewInvitation } from './reads/invitations'
 export { getPackageStatus, getStatusListFile } from './reads/issue-status'
 export { listIssues } from './reads/issues'
 export { type LeadCountView, listLeadCounts, MAX_ROWS_ON_PAGE, type Paged } from './reads/lead-counts'
+export { getLibrary, getRevisionStarts, listOwnMaterials } from './reads/library'
 export { getLimitList } from './reads/limits'
 export { getLiveStart, type LiveEvent, type LiveEvents, listLiveEvents } from './reads/live-events'
 export { getMailChoices, listMail, type MailboxView, type MailEntryView, type MailView } from './reads/mail'

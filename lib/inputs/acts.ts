@@ -6,6 +6,7 @@ import * as companies from './companies'
 import { passkeyConfirmationInput } from './confirmation'
 import * as declarations from './declarations'
 import { importSheetFileInput, restoreSheetVersionInput, saveSheetInput } from './fabrication'
+import * as library from './library'
 import { mailChoicesInput, sendMailAgainInput } from './mail'
 import * as meetings from './meetings'
 import * as people from './people'
@@ -82,6 +83,17 @@ export const ACTS = {
     input: templates.importCatalogueInput,
     rule: 'catalogue:edit',
     records: ['catalogue-changed'],
+  }),
+  saveOwnMaterial: act({ input: library.saveOwnMaterialInput, rule: 'library:edit', records: ['material-saved'] }),
+  withdrawLibraryEntry: act({
+    input: library.withdrawLibraryEntryInput,
+    rule: 'library:edit',
+    records: ['library-entry-withdrawn'],
+  }),
+  keepConstruction: act({
+    input: library.keepConstructionInput,
+    rule: 'construction:keep',
+    records: ['construction-kept'],
   }),
   setLimit: act({
     input: review.limitInput,
@@ -182,8 +194,8 @@ export const ACTS = {
   // Revisions: each may leave a signature on other content, which is then voided
   createRevision: act({
     input: revisions.newRevisionInput,
-    rule: 'revision:create',
-    records: ['revision-created', 'answers-carried-over', 'needs-carried-over'],
+    rule: ['revision:create', 'revision:copy-elsewhere'],
+    records: ['revision-created', 'answers-carried-over', 'needs-carried-over', 'design-copied-elsewhere'],
   }),
   saveDesign: act({ input: revisions.saveDesignInput, rule: 'revision:edit', records: ['design-saved'] }),
   importDesign: act({ input: revisions.importDesignInput, rule: 'revision:edit', records: ['design-imported'] }),

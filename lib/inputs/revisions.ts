@@ -17,7 +17,10 @@ export const revisionOriginSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('blank') }),
   /** The text of a design document, as it lies in the file. */
   z.strictObject({ kind: z.literal('import'), designText: z.string().min(1, 'is empty') }),
+  /** Of this project, or of another one in which the person makes content: its design alone then. */
   z.strictObject({ kind: z.literal('copy'), revisionId: recordIdSchema }),
+  /** One that the workspace keeps. */
+  z.strictObject({ kind: z.literal('kept-construction'), entryId: recordIdSchema }),
 ])
 
 export const newRevisionInput = z.strictObject({

@@ -4,6 +4,7 @@ import {
   LAYER_FIELDS,
   type Layer,
   listMaterialsFor,
+  type Material,
   makeLayerOfKind,
   NO_PLATING,
   nameSchema,
@@ -46,16 +47,27 @@ type RowReading =
   | { readonly ok: true; readonly row: LayerRow }
   | { readonly ok: false; readonly problems: readonly Problem[] }
 
+/** Where a row's material may come from: the design and the library, and what is offered besides. */
+interface MaterialChoice {
+  readonly design: Design
+  readonly offered: readonly Material[]
+}
+
 /** A row's cells as a layer. What is empty gets the usual value and is marked as assumed, as in a layer added by hand. */
-export function readLayerRow(design: Design, fields: Cells, zoneCount: number, unit: LengthUnit): RowReading {
+export function readLayerRow(
+  materials: MaterialChoice,
+  fields: Cells,
+  zoneCount: number,
+  unit: LengthUnit,
+): RowReading {
   const reader = new RowReader(fields, unit)
   const { text: name } = reader.cell('name')
   const named = nameSchema.safeParse(name)
   if (!named.success) reader.refuse('name', named.error.issues[0]?.message ?? 'is no name')
   const kind = reader.take('kind', readKind)
   if (kind === null) return { ok: false, problems: reader.problems }
-  const base = makeLayerOfKind(design, kind, { id: '', name, from: null })
-  const layer = base.kind === 'unbonded-gap' ? reader.readGap(base) : reader.readSolid(design, base)
+  const base = makeLayerOfKind(materials.design, kind, { id: '', name, from: null })
+  const layer = base.kind === 'unbonded-gap' ? reader.readGap(base) : reader.readSolid(materials, base)
   const inZones = Array.from({ length: zoneCount }, (_, at): InZone => {
     const reading = readZoneCell(fields[nameZoneColumn(at)] ?? '', kind === 'conductor')
     if (!reading.ok) reader.refuse(nameZoneColumn(at), reading.reason)
@@ -119,7 +131,7 @@ class RowReader {
     return { ...base, thicknessUm }
   }
 
-  readSolid(design: Design, base: Exclude<Layer, { kind: 'unbonded-gap' }>): Layer {
+  readSolid(materials: MaterialChoice, base: Exclude<Layer, { kind: 'unbonded-gap' }>): Layer {
     const isFoil = base.kind === 'conductor'
     const thicknessUm = this.takeOr('thicknessUm', base.thicknessUm, 'thicknessUm', (text) =>
       readThickness(text, this.unit, isFoil),
@@ -130,7 +142,7 @@ class RowReader {
       tolerancePlusUm: this.takeOr('tolerancePlusUm', 0, 'tolerancePlusUm', readDeviation),
       toleranceMinusUm: this.takeOr('toleranceMinusUm', 0, 'toleranceMinusUm', readDeviation),
       materialId: this.takeOr('materialId', base.materialId, 'materialId', (text) =>
-        findMaterialId(design, base.kind, text),
+        findMaterialId(materials, base.kind, text),
       ),
     }
     if (base.kind === 'conductor') return this.readCopper({ ...base, ...common })
@@ -177,8 +189,8 @@ class RowReader {
 const MOST_NAMED = 12
 
 /** A material of the layer's kind by its id or its name; by its specification where one alone has it. */
-function findMaterialId(design: Design, kind: Layer['kind'], text: string): Read<string> {
-  const offered = listMaterialsFor(design, kind)
+function findMaterialId({ design, offered: besides }: MaterialChoice, kind: Layer['kind'], text: string): Read<string> {
+  const offered = listMaterialsFor(design, kind, besides)
   const wanted = text.toLowerCase()
   const named =
     offered.find(({ id }) => id.toLowerCase() === wanted) ?? offered.find(({ name }) => name.toLowerCase() === wanted)

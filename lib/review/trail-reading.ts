@@ -77,6 +77,7 @@ const THINGS: Readonly<Record<SubjectKind, { readonly label: string; readonly ta
   catalogue: { label: 'catalogue', tab: null },
   company: { label: 'companies', tab: null },
   invitation: { label: 'invitations', tab: null },
+  library: { label: 'materials and constructions', tab: null },
   limit: { label: 'limits', tab: null },
   mail: { label: 'mail', tab: null },
   project: { label: 'project', tab: null },

@@ -114,6 +114,7 @@ export const ENDPOINTS: Readonly<Record<string, Endpoint>> = {
   '/workspace/catalogue': onPipit([...MAKERS, 'admin']),
   '/workspace/companies': onPipit(ADMINS),
   '/workspace/flex-tests': onPipit([...MAKERS, 'admin']),
+  '/workspace/library': onPipit([...MAKERS, 'admin']),
   '/workspace/mail': onPipit(ADMINS),
   '/workspace/mail/[mailId]': onPipit(ADMINS),
   '/workspace/refused-sign-ins': onPipit(ADMINS),

@@ -120,3 +120,51 @@ test('a cell that cannot be read keeps its text and its reason, and the design s
     await expect.poll(() => readFinished(page)).toEqual(before)
   })
 })
+
+test('a material of the workspace’s own is described, used in a layer, kept with a construction and begun with elsewhere', async ({
+  openAs,
+  backstage,
+}) => {
+  const stamp = Date.now()
+  const projectId = await backstage.act('makeProject', { name: `Library ${stamp}`, lead: CAST.lead.email, team: {} })
+  const film = `Stiff film ${stamp}`
+  const page = await openAs('lead')
+  await page.goto('/workspace/library')
+  await page.getByRole('button', { name: 'Add a material' }).click()
+  await page.getByLabel('Name', { exact: true }).fill(film)
+  await page.getByLabel('Modulus: value').fill('8.1')
+  await page.getByLabel("Poisson's ratio: value").fill('0.34')
+  await page.getByLabel('Reason').fill('Measured')
+  await page.getByRole('button', { name: 'Save the material' }).click()
+  await expect(page.getByText('say where the value comes from: a data sheet, a test report')).toHaveCount(2)
+  await page.getByLabel('Modulus: source of the value').fill('Our test report 24-113')
+  await page.getByLabel("Poisson's ratio: source of the value").fill('Our test report 24-113')
+  await page.getByRole('button', { name: 'Save the material' }).click()
+  await expect(page.getByRole('row', { name: new RegExp(film) })).toContainText('Our test report 24-113')
+
+  await page.goto(`/projects/${projectId}/revisions/new`)
+  await page.getByLabel('Label').fill('A')
+  await choose(page, 'Start from', 'a starting construction')
+  await choose(page, 'Starting construction', /^Double-sided flex Two/)
+  await page.getByRole('button', { name: 'Create revision' }).click()
+  await expect(page).toHaveURL(/\/construction$/)
+  const made = page
+    .getByLabel(/^Material, /)
+    .filter({ hasText: film })
+    .first()
+  await made.selectOption({ label: film })
+  await saveDesign(page)
+  await page.getByRole('button', { name: 'Keep as a starting construction' }).click()
+  const form = page.getByRole('form', { name: 'Keep as a starting construction' })
+  await form.getByLabel('Name').fill(`Stiff two-layer ${stamp}`)
+  await form.getByLabel('Chosen for').fill('Two layers that must stand by themselves.')
+  await form.getByRole('button', { name: 'Keep it' }).click()
+  await expect(page.getByText(`“Stiff two-layer ${stamp}” is kept.`)).toBeVisible()
+
+  await page.goto(`/projects/${projectId}/revisions/new`)
+  await page.getByLabel('Label').fill('B')
+  await choose(page, 'Start from', 'a construction that the workspace keeps')
+  await page.getByRole('button', { name: 'Create revision' }).click()
+  await expect(page).toHaveURL(/\/construction$/)
+  await expect(made.locator('option:checked')).toHaveText(film)
+})

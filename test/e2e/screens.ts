@@ -105,6 +105,7 @@ export function listScreens(scene: ScreenScene): Screen[] {
     { name: 'account', path: '/account', as: 'designer' },
     { name: 'catalogue', path: '/catalogue', as: 'designer' },
     { name: 'workspace-catalogue-read-only', path: '/workspace/catalogue', as: 'designer' },
+    { name: 'library', path: '/workspace/library', as: 'designer' },
     { name: 'skua-b-catalogue', path: `${skuaB}/catalogue`, as: 'designer' },
     { name: 'limits-seen-by-team', path: `/companies/${scene.brackenfoldId}/limits`, as: 'designer' },
     { name: 'company-seen-by-team', path: `/companies/${scene.brackenfoldId}`, as: 'designer' },

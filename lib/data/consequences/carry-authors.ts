@@ -42,6 +42,16 @@ export async function carryImportedAuthors(
   }
 }
 
+/** Who made what was taken from elsewhere; the other parts of their work stayed behind. */
+export async function carryTakenAuthors(
+  context: WriteContext,
+  revisionId: string,
+  authorIds: readonly string[],
+  why: string,
+): Promise<void> {
+  for (const userId of authorIds) await carry(context, revisionId, { userId, part: 'design', why })
+}
+
 function carry(
   { tx, at }: WriteContext,
   revisionId: string,

@@ -10,6 +10,7 @@ const OF_NO_STANDING: ReadonlySet<string> = new Set([
   'Identity',
   'Invitation',
   'CatalogueTemplate',
+  'LibraryEntry',
   'DesignState',
   'VerdictFlip',
   'PackageReceipt',

@@ -172,6 +172,7 @@ function listRights(rights: PersonRights, subject: RevisionSubject, snapshot: Re
     review: may('review:declare'),
     release: may('revision:release'),
     share: may('revision:share'),
+    keepConstruction: may('construction:keep'),
     copy: mayInProject(rights, 'revision:create', subject.projectId),
     downloadPackage: may('package:download'),
     viewTrail: may('revision:view-trail'),

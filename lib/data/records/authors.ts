@@ -42,6 +42,13 @@ export function listAuthors(record: RevisionRecord): Author[] {
   })
 }
 
+/** Those who made the design, artwork aside. */
+export function listDesignAuthorIds(record: RevisionRecord): readonly string[] {
+  return listAuthors(record)
+    .filter(({ parts }) => parts.includes('design'))
+    .map(({ userId }) => userId)
+}
+
 /** The version that a new revision has: its edits, if any, came with the copy. */
 export const CARRIED_VERSION = 1
 

@@ -114,6 +114,8 @@ export interface RevisionRights {
   readonly review: boolean
   readonly release: boolean
   readonly share: boolean
+  /** Keep its construction for other projects. */
+  readonly keepConstruction: boolean
   readonly copy: boolean
   readonly downloadPackage: boolean
   readonly viewTrail: boolean

@@ -17,10 +17,18 @@ export { decodeUtf8 } from './json-text'
 export { LAYER_KIND_FACTS, LAYER_KINDS, nameLayerKind } from './layer-kinds'
 export { liftDesign, readStoredDesign, readStoredDesignDocument, readStoredDesignWithSource } from './lift'
 export * from './material'
-export { listMaterialsFor, makeFreshId, makeLayerOfKind } from './new-layers'
+export { listMaterialsFor, makeFreshId, makeLayerOfKind, withTakenMaterials } from './new-layers'
 export { isOpen } from './open-text'
 export * from './outgassing'
 export * from './outline'
+export {
+  findOwnMaterialIssues,
+  listMaterialConstants,
+  makeOwnMaterialId,
+  type NewMaterial,
+  newMaterialSchema,
+  readOwnMaterialId,
+} from './own-materials'
 export * from './primitives'
 export * from './read-design'
 export * from './stiffeners'

@@ -17,10 +17,11 @@ export type MaterialKind = (typeof MATERIAL_KINDS)[number]
 export const FOIL_TYPES = ['rolled-annealed', 'electrodeposited', 'plated'] as const
 export type FoilType = (typeof FOIL_TYPES)[number]
 
-const sourceKeySchema = z.string().min(1).max(60)
+/** A key of SOURCES, or a source in somebody's own words for a material of their own. */
+const sourceKeySchema = z.string().min(1, 'is empty').max(200, 'is longer than 200 characters')
 
 /**
- * Each constant names its source (a key of SOURCES): a number without one is not usable in a review. `spread` is the lowest and highest
+ * Each constant names its source: a number without one is not usable in a review. `spread` is the lowest and highest
  * value that parts of this description have, with a source of its own; null where nobody stated one, and a labelled default stands in.
  */
 const sourcedNumber = (schema: z.ZodNumber) =>

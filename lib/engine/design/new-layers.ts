@@ -4,6 +4,7 @@ import { findMaterial } from './cross-checks'
 import type { Design } from './design'
 import { LAYER_KIND_FACTS } from './layer-kinds'
 import type { Material, MaterialKind } from './material'
+import { readOwnMaterialId } from './own-materials'
 
 /** An id that no entry of the list has: the prefix and the next free number. */
 export function makeFreshId(prefix: string, taken: readonly { readonly id: string }[]): string {
@@ -13,12 +14,18 @@ export function makeFreshId(prefix: string, taken: readonly { readonly id: strin
   return `${prefix}-${number}`
 }
 
-/** The design's own materials and the library's that suit a layer kind, the likeliest kind first. */
-export function listMaterialsFor(design: Design, kind: Layer['kind']): Material[] {
+/**
+ * The design's own materials and the library's that suit a layer kind, and after them those that are offered besides; the likeliest kind first.
+ */
+export function listMaterialsFor(design: Design, kind: Layer['kind'], offered: readonly Material[] = []): Material[] {
   const kinds: readonly MaterialKind[] = LAYER_KIND_FACTS[kind].materials
-  return [...design.materials, ...listLibraryMaterials()]
-    .filter((material) => kinds.includes(material.kind))
-    .sort((a, b) => kinds.indexOf(a.kind) - kinds.indexOf(b.kind))
+  const own = new Set(design.materials.map(({ id }) => id))
+  return (
+    [...design.materials, ...listLibraryMaterials(), ...offered.filter(({ id }) => !own.has(id))]
+      // What a plating bath adds is no layer's foil.
+      .filter((material) => kinds.includes(material.kind) && material.foil?.type !== 'plated')
+      .sort((a, b) => kinds.indexOf(a.kind) - kinds.indexOf(b.kind))
+  )
 }
 
 /** A layer of another kind in the same place: what both kinds have is kept, the rest begins at usual values. */
@@ -55,4 +62,23 @@ function chooseMaterialId(design: Design, kind: Layer['kind'], from: Layer | nul
   const present = from === null || from.kind === 'unbonded-gap' ? null : findMaterial(design, from.materialId)
   if (present !== null && offered.some((material) => material.id === present.id)) return present.id
   return offered[0]?.id ?? ''
+}
+
+/**
+ * The design with a copy of each offered material that its layers are made of, so that it holds what its results rest on. Copies that
+ * nothing is made of any more go; materials that came with the design itself stay.
+ */
+export function withTakenMaterials(design: Design, offered: readonly Material[]): Design {
+  const used = new Set([
+    ...design.construction.layers.flatMap((layer) => [
+      ...(layer.kind === 'unbonded-gap' ? [] : [layer.materialId]),
+      ...(layer.kind === 'conductor' && layer.plating.materialId !== null ? [layer.plating.materialId] : []),
+    ]),
+    ...design.brief.outgassing.map(({ materialId }) => materialId),
+  ])
+  const own = new Set(design.materials.map(({ id }) => id))
+  const kept = design.materials.filter(({ id }) => used.has(id) || readOwnMaterialId(id) === null)
+  const taken = offered.filter(({ id }) => used.has(id) && !own.has(id))
+  if (taken.length === 0 && kept.length === design.materials.length) return design
+  return { ...design, materials: [...kept, ...taken] }
 }

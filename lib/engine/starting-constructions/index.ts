@@ -1,3 +1,4 @@
+export { beginWithKept, makeKeptConstruction } from './kept'
 export {
   findStartingConstruction,
   listStartingConstructions,

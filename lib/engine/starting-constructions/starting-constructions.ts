@@ -1,5 +1,6 @@
-import { type Design, markAssumed } from '../design'
+import type { Design } from '../design'
 import { makeDoubleSided, makeDoubleSidedOneLayerInBend, makeSingleSided } from './flexible-circuits'
+import { markProposed } from './marks'
 import { makeFourLayerInnerFlex, makeSixLayerUnbondedLeaves, makeThreeLayerOuterFlex } from './rigid-flex-circuits'
 
 /** A construction to begin from. What it decides is thickness and order; the brief stays for people to fill. */
@@ -59,38 +60,9 @@ const STARTING_CONSTRUCTIONS: readonly StartingConstruction[] = [
   },
 ]
 
-/**
- * Which layers there are, how thick they are and in which order is what was chosen. The rest of what a starting construction
- * says of the part is a proposal, and marked as such until somebody confirms it.
- */
 const MARKED: readonly StartingConstruction[] = STARTING_CONSTRUCTIONS.map((construction) => ({
   ...construction,
-  makeDesign: (name) => {
-    const design = construction.makeDesign(name)
-    return {
-      ...design,
-      assumed: [
-        ...design.construction.layers.flatMap(({ id, kind }) =>
-          kind === 'conductor' ? markAssumed('layers', id, ['coverageFraction']) : [],
-        ),
-        ...design.construction.zones.flatMap(({ id }) => markAssumed('zones', id, ['lengthMm', 'widthMm'])),
-        ...design.bends.flatMap(({ id }) =>
-          markAssumed('bends', id, [
-            'use',
-            'insideRadiusMm',
-            'radiusToleranceMm',
-            'angleDeg',
-            'insideFace',
-            'axisLengthMm',
-            'motion',
-          ]),
-        ),
-        ...design.features.conductors.flatMap(({ id }) =>
-          markAssumed('conductors', id, ['widthMm', 'spaceMm', 'lengthMm', 'crossings']),
-        ),
-      ],
-    }
-  },
+  makeDesign: (name) => markProposed(construction.makeDesign(name)),
 }))
 
 export function listStartingConstructions(): readonly StartingConstruction[] {

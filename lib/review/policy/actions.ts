@@ -26,6 +26,8 @@ export interface ActionSubjects {
   'trail:check': WorkspaceSubject
   'mail:view': WorkspaceSubject
   'project:create': WorkspaceSubject
+  'library:view': WorkspaceSubject
+  'library:edit': WorkspaceSubject
   'company:confirm': WorkspaceSubject
   'account:edit-own': AccountSubject
   'company:view': CompanySubject
@@ -48,6 +50,8 @@ export interface ActionSubjects {
   'policy:edit': ProjectSubject
   'capacity:grant': ProjectSubject
   'revision:create': ProjectSubject
+  'revision:copy-elsewhere': RevisionSubject
+  'construction:keep': RevisionSubject
   'revision:view': RevisionSubject
   'revision:view-trail': RevisionSubject
   'revision:edit': RevisionSubject

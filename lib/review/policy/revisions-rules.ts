@@ -1,6 +1,6 @@
 import { isOpenStage } from '../stages'
 import type { Rules } from './actions'
-import { canChangeContent, isFabricatorOf, isLead, isLeadOrQuality, isTeamOrQuality, readsProject } from './who'
+import { canChangeContent, isFabricatorOf, isLead, isLeadOrQuality, isTeam, isTeamOrQuality, readsProject } from './who'
 
 /** Rules of a revision on its way to release. */
 export const REVISIONS_RULES = {
@@ -15,6 +15,18 @@ export const REVISIONS_RULES = {
     rule: readsProject,
   },
   'revision:edit': { subject: 'revision', mayNot: 'change this revision', rule: canChangeContent },
+  // The design goes to people who may have no part in its project: whoever makes content there decides, at any stage.
+  'revision:copy-elsewhere': {
+    subject: 'revision',
+    mayNot: 'copy the design of this revision into another project',
+    rule: isTeam,
+  },
+  // Every team of the workspace sees it then, and may build on it.
+  'construction:keep': {
+    subject: 'revision',
+    mayNot: 'keep the construction of this revision for other projects',
+    rule: isLead,
+  },
   'revision:share': {
     subject: 'revision',
     mayNot: 'share this revision',

@@ -32,6 +32,10 @@ export function isFabricatorOf(rights: Rights, subject: Omit<RevisionSubject, 'k
   )
 }
 
+export function isOnSomeTeam(rights: Rights, roles: readonly ProjectRole[]): boolean {
+  return rights.memberships.some(({ role }) => roles.includes(role))
+}
+
 export const isAdmin: Rule<WorkspaceSubject> = (rights) => rights.isAdmin
 
 export const inProject =

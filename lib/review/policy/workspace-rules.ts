@@ -1,5 +1,5 @@
 import type { Rules } from './actions'
-import { isAdmin } from './who'
+import { isAdmin, isOnSomeTeam } from './who'
 
 /** Rules of the workspace and of one's own account. */
 export const WORKSPACE_RULES = {
@@ -16,8 +16,18 @@ export const WORKSPACE_RULES = {
   'project:create': {
     subject: 'workspace',
     mayNot: 'create a project',
-    rule: (rights) =>
-      rights.isAdmin || rights.memberships.some(({ role }) => ['lead', 'member', 'quality'].includes(role)),
+    rule: (rights) => rights.isAdmin || isOnSomeTeam(rights, ['lead', 'member', 'quality']),
+  },
+  // Materials and starting constructions of the workspace's own belong to all its teams, and to no fabricator.
+  'library:view': {
+    subject: 'workspace',
+    mayNot: "see the workspace's materials and starting constructions",
+    rule: (rights) => rights.isAdmin || isOnSomeTeam(rights, ['lead', 'member', 'quality']),
+  },
+  'library:edit': {
+    subject: 'workspace',
+    mayNot: "change the workspace's materials and starting constructions",
+    rule: (rights) => rights.isAdmin || isOnSomeTeam(rights, ['lead', 'member']),
   },
   'account:edit-own': {
     subject: 'account',

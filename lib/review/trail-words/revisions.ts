@@ -52,6 +52,15 @@ export const REVISION_WORDS = {
     concernsFabricators: true,
     sentence: (details) => `created the revision (${details.text('origin')})`,
   }),
+  // Which project got it is not said: not everybody here may know of it.
+  'design-copied-elsewhere': word<{ label: string; designHash: string; toRevisionId: string }>()({
+    subject: 'revision',
+    sentence: () => 'began a revision of another project with a copy of this design',
+  }),
+  'construction-kept': word<{ entryId: string; name: string; designHash: string }>()({
+    subject: 'revision',
+    sentence: (details) => `kept this construction for the workspace's other projects as “${details.text('name')}”`,
+  }),
   'answers-carried-over': word<{ from: string; fromId: string; answerCount: number; leftCount: number }>()({
     subject: 'revision',
     sentence: (details) =>

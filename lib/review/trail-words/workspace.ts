@@ -1,11 +1,21 @@
 import type { JsonValue } from '../canonical'
-import { word } from './word'
+import { because, word } from './word'
 
 /** What anyone who runs the workspace does: settings, catalogue, mail, backups, and the trail itself. */
 export const WORKSPACE_WORDS = {
   'catalogue-changed': word<{ version: number; summary: string; reason: string }>()({
     subject: 'catalogue',
     sentence: (details) => `made version ${details.text('version')} of the catalogue: ${details.text('summary')}`,
+  }),
+  'material-saved': word<{ name: string; version: number; reason: string }>()({
+    subject: 'library',
+    sentence: (details) =>
+      `saved version ${details.text('version')} of the workspace's material “${details.text('name')}”${because(details)}`,
+  }),
+  'library-entry-withdrawn': word<{ kind: string; name: string; reason: string }>()({
+    subject: 'library',
+    sentence: (details) =>
+      `withdrew the workspace's ${details.text('kind') === 'construction' ? 'starting construction' : details.text('kind')} “${details.text('name')}”${because(details)}`,
   }),
   'settings-changed': word<{ before: { [key: string]: JsonValue }; after: { [key: string]: JsonValue } }>()({
     subject: 'workspace',

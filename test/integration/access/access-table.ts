@@ -2,6 +2,7 @@ import type * as data from '@/lib/data'
 import { CATALOGUE_ROWS } from './rows/catalogue'
 import { CHECKLIST_ROWS } from './rows/checklist'
 import { COMPANY_ROWS } from './rows/companies'
+import { LIBRARY_ROWS } from './rows/library'
 import { MAIL_ROWS } from './rows/mail'
 import { MEETING_ROWS } from './rows/meetings'
 import { PROJECT_ROWS } from './rows/projects'
@@ -19,6 +20,7 @@ export { type AccessRow, type Cell, SEEN_BY } from './rows/row'
 export const ACCESS_TABLE: readonly AccessRow[] = [
   ...WORKSPACE_ROWS,
   ...CATALOGUE_ROWS,
+  ...LIBRARY_ROWS,
   ...MAIL_ROWS,
   ...COMPANY_ROWS,
   ...PROJECT_ROWS,

@@ -14,6 +14,7 @@ import {
   proposeChange,
   type RevisionView,
   runKeptJob,
+  saveOwnMaterial,
   stateNeed,
   takeOnAction,
   withdrawCapacity,
@@ -24,6 +25,7 @@ import { db } from '@/lib/data/store/client'
 import { USUAL_ITEMS } from '@/lib/engine/catalogue'
 import type { Design } from '@/lib/engine/design'
 import { expectDone } from '@/test/factories/act-results'
+import { makeOwnMaterial } from '@/test/factories/own-materials'
 import { addCompanyPeople, makeUser, PASSWORD, type Team, type WholeTeam } from '@/test/factories/people'
 import { declareReview, makeRevisionAt, makeSignInput } from '@/test/factories/reviews'
 import type { TestDatabase } from '@/test/setup/databases'
@@ -79,6 +81,8 @@ export interface AccessScene {
   readonly withdrawnGrantId: string
   /** A message that waits to be sent. */
   readonly mailId: string
+  /** A material that the workspace keeps. */
+  readonly libraryEntryId: string
 }
 
 let count = 0
@@ -156,7 +160,13 @@ export async function makeAccessScene({ kind, startFrom }: TestDatabase): Promis
     needId: await makeNeed(team, reviewId),
     withdrawnGrantId: await makeWithdrawnGrant(team),
     mailId: (await db().mailMessage.findFirstOrThrow()).id,
+    libraryEntryId: await keepMaterial(team),
   }
+}
+
+async function keepMaterial({ lead }: Team): Promise<string> {
+  const input = { entryId: null, seenVersion: 0, material: makeOwnMaterial(), reason: 'measured' }
+  return (await expectDone(saveOwnMaterial(lead, input))).entryId
 }
 
 /** A fabricator's condition. */

@@ -7,6 +7,7 @@ import { inWriteTransaction } from '@/lib/data/consequences/write'
 import { db, getDatabase, type TransactionClient } from '@/lib/data/store/client'
 import { VOUCHED_MODELS, type VouchedModel } from '@/lib/data/store/vouched/models'
 import { expectDone } from '@/test/factories/act-results'
+import { makeOwnMaterial } from '@/test/factories/own-materials'
 import { makeTeam, PASSWORD, type Team } from '@/test/factories/people'
 import { makeReleasedRevision, makeRevision, makeRevisionAt, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases, type TestDatabase } from '@/test/setup/databases'
@@ -34,6 +35,9 @@ async function fillTheRest(team: Team, revisionId: string): Promise<void> {
     data.editComment(fabricator, { commentId: comment.id, seenVersion: comment.version, text: 'Which of the two?' }),
   )
   await decideCondition(team, revisionId)
+  await expectDone(
+    data.saveOwnMaterial(lead, { entryId: null, seenVersion: 0, material: makeOwnMaterial(), reason: 'measured' }),
+  )
   const setById = lead.userId
   await inWriteTransaction(async (tx) => {
     await tx.invitation.create({

@@ -22,6 +22,7 @@ const stored = {
   testedLives: [],
   checkedLimits: [],
   template: DELIVERED_TEMPLATE,
+  ownMaterials: [],
   mayEdit: true,
   lockedBecause: '',
   proposing: null,
@@ -30,7 +31,7 @@ const stored = {
 const SCREENS = {
   bends: () => <BendsScreen stored={stored} saveAction={save} initialBendId={null} />,
   brief: () => <BriefScreen stored={stored} saveAction={save} />,
-  construction: () => <ConstructionScreen stored={stored} saveAction={save} />,
+  construction: () => <ConstructionScreen stored={stored} saveAction={save} keepAction={null} />,
   features: () => <FeaturesScreen stored={stored} saveAction={save} />,
   plan: () => <PlanScreen stored={stored} saveAction={save} />,
 }

@@ -70,6 +70,7 @@ function renderScreens(unit: DisplayLengthUnit): string {
     testedLives: [],
     checkedLimits: [],
     template: DELIVERED_TEMPLATE,
+    ownMaterials: [],
     mayEdit: true,
     lockedBecause: '',
     proposing: null,
@@ -81,7 +82,7 @@ function renderScreens(unit: DisplayLengthUnit): string {
     <UnitProvider initialUnit={unit}>
       {bends}
       <BriefScreen stored={stored} saveAction={save} />
-      <ConstructionScreen stored={stored} saveAction={save} />
+      <ConstructionScreen stored={stored} saveAction={save} keepAction={null} />
       <FeaturesScreen stored={stored} saveAction={save} />
     </UnitProvider>,
   )

@@ -44,6 +44,7 @@ it('every field has an input, or says why it has none', async () => {
     testedLives: [],
     checkedLimits: [],
     template: DELIVERED_TEMPLATE,
+    ownMaterials: [],
     mayEdit: true,
     lockedBecause: '',
     proposing: null,
@@ -55,7 +56,7 @@ it('every field has an input, or says why it has none', async () => {
         <BendsScreen key={id} stored={stored} saveAction={save} initialBendId={id} />
       ))}
       <BriefScreen stored={stored} saveAction={save} />
-      <ConstructionScreen stored={stored} saveAction={save} />
+      <ConstructionScreen stored={stored} saveAction={save} keepAction={null} />
       <FeaturesScreen stored={stored} saveAction={save} />
     </>,
   )

@@ -6,6 +6,7 @@ import '../engineering.css'
 import { BendSummary } from './bend-summary'
 import { ContactFinishes, CopperInZones } from './copper-in-zones'
 import { CopperTable } from './copper-table'
+import { type KeepAction, KeepConstruction } from './keep-construction'
 import { LayersSection } from './layers-section'
 import { PresenceGrid } from './presence-grid'
 import { SectionDrawings } from './section-drawings'
@@ -14,7 +15,14 @@ import { ThroughThickness } from './through-thickness'
 import { ZoneTable } from './zone-table'
 
 /** Construction editor beside its drawings and results. */
-export function ConstructionScreen({ stored, saveAction }: DraftScreenProps) {
+export function ConstructionScreen({
+  stored,
+  saveAction,
+  keepAction,
+}: DraftScreenProps & {
+  /** Null for those who may not keep it for other projects. */
+  readonly keepAction: KeepAction | null
+}) {
   return (
     <DraftScreen stored={stored} saveAction={saveAction}>
       <div className="bench">
@@ -36,6 +44,11 @@ export function ConstructionScreen({ stored, saveAction }: DraftScreenProps) {
           <PageSection title="Measured through the thickness">
             <ThroughThickness />
           </PageSection>
+          {keepAction !== null && (
+            <PageSection title="For other projects">
+              <KeepConstruction keepAction={keepAction} />
+            </PageSection>
+          )}
         </div>
         <div className="bench-results">
           <PageSection title="Bends in this construction">

@@ -1,5 +1,5 @@
 import { type GridState, makeGrid, moveTo } from '@/app/_components/fabrication/grid/grid-state'
-import type { Design } from '@/lib/engine'
+import type { Design, Material } from '@/lib/engine'
 import type { LengthUnit } from '@/lib/engine/units'
 import { type LayerTable, makeLayerTable, readLayerBlock, type SheetZone, writeLayerTexts } from '@/lib/layer-sheet'
 
@@ -15,10 +15,17 @@ export interface OpenSheet {
   readonly construction: Design['construction']
 }
 
-/** @param stored  what is saved, which marks what is not */
-export function openSheet(design: Design, stored: Design, unit: LengthUnit, before?: GridState): OpenSheet {
+interface SheetSource {
+  readonly design: Design
+  /** What is saved, which marks what is not. */
+  readonly stored: Design
+  /** Materials of the workspace, which a layer may be made of. */
+  readonly offered: readonly Material[]
+}
+
+export function openSheet({ design, stored, offered }: SheetSource, unit: LengthUnit, before?: GridState): OpenSheet {
   const zones = design.construction.zones.map(({ id, name }) => ({ id, name, facts: null }))
-  const table = makeLayerTable(design, zones, unit)
+  const table = makeLayerTable(design, zones, unit, offered)
   const savedTexts = new Map(
     writeLayerTexts(stored, table, zones).map((texts, index) => [stored.construction.layers[index]?.id, texts]),
   )
@@ -45,10 +52,14 @@ export type TakenTable =
   | { readonly ok: false; readonly reasons: readonly string[] }
 
 /** A table with headings in place of the whole sheet; null where it has no headings. */
-export function takeTable(design: Design, block: readonly (readonly string[])[], sheet: OpenSheet): TakenTable | null {
+export function takeTable(
+  { design, offered }: Pick<SheetSource, 'design' | 'offered'>,
+  block: readonly (readonly string[])[],
+  sheet: OpenSheet,
+): TakenTable | null {
   const reading = readLayerBlock(design, block, sheet.unit)
   if (reading === null || !reading.ok) return reading
-  const table = makeLayerTable(design, reading.zones, sheet.unit)
+  const table = makeLayerTable(design, reading.zones, sheet.unit, offered)
   const made = makeGrid(table.columns.length, reading.rows)
   const grid = { ...made, rows: made.rows.map((row) => ({ ...row, saved: null })) }
   const { rows, zones, unknownHeadings, assumedUnit } = reading

@@ -5,12 +5,11 @@ import { FoilUnitSwitch } from '@/app/_components/shell/switches'
 import { Button } from '@/app/_components/ui/button'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { formatDesignation, nameConductorLayers } from '@/lib/drawing'
-import { LAYER_FIELDS, type Layer } from '@/lib/engine'
+import { LAYER_FIELDS, type Layer, withTakenMaterials } from '@/lib/engine'
 import { ChoiceCell, FoilThicknessCell, makePlaces, TextCell, ThicknessCell, useUnitLabels } from '../cells'
 import {
   duplicateLayer,
   insertLayer,
-  listMaterialsFor,
   makeFreshId,
   makeFreshName,
   makeLayerOfKind,
@@ -21,6 +20,7 @@ import {
   useEdit,
 } from '../draft'
 import { RowAct } from '../row-act'
+import { listMaterialChoices } from './material-choices'
 import { LAYER_KIND_CHOICES } from './words'
 
 function useLayerColumns() {
@@ -103,7 +103,7 @@ interface LayerRowProps {
 }
 
 function LayerRow({ layer, index, designation, onInsert }: LayerRowProps) {
-  const { state, isReadOnly } = useDraft()
+  const { state, stored, isReadOnly } = useDraft()
   const columns = useLayerColumns()
   const edit = useEdit()
   const { design } = state
@@ -120,10 +120,7 @@ function LayerRow({ layer, index, designation, onInsert }: LayerRowProps) {
     move(event.key === 'ArrowUp' ? index - 1 : index + 1)
   }
   const LayerThicknessCell = layer.kind === 'conductor' ? FoilThicknessCell : ThicknessCell
-  const materials = listMaterialsFor(design, layer.kind).map((material) => ({
-    value: material.id,
-    label: material.name,
-  }))
+  const materials = listMaterialChoices(design, layer.kind, stored.ownMaterials)
   return (
     <DataRow
       onKeyDown={onKeyDown}
@@ -167,7 +164,14 @@ function LayerRow({ layer, index, designation, onInsert }: LayerRowProps) {
               value={layer.materialId}
               choices={materials}
               onChange={(materialId) =>
-                set('materialId', (present) => (present.kind === 'unbonded-gap' ? present : { ...present, materialId }))
+                edit(at('materialId').key, (present) =>
+                  withTakenMaterials(
+                    updateLayer(present, layer.id, (from) =>
+                      from.kind === 'unbonded-gap' ? from : { ...from, materialId },
+                    ),
+                    stored.ownMaterials,
+                  ),
+                )
               }
             />
           ),

@@ -1,10 +1,12 @@
 'use client'
 
+import Link from 'next/link'
 import { lazy, Suspense, useState } from 'react'
 import { ChoiceGroup } from '@/app/_components/ui/choice-group'
 import { PageSection } from '@/app/_components/ui/section'
 import { ShortcutList } from '@/app/_components/ui/shortcut-list'
 import { Skeleton } from '@/app/_components/ui/skeleton'
+import { paths } from '@/lib/addresses'
 import { useDraft } from '../draft'
 import { DesignFileActs } from './design-file-acts'
 import { LayerTable } from './layer-table'
@@ -21,7 +23,7 @@ type View = (typeof VIEWS)[number]['value']
 /** The layers as a form, a field for each value, or as a sheet, which takes whole tables. */
 export function LayersSection() {
   const [view, setView] = useState<View>('form')
-  const { state } = useDraft()
+  const { state, stored } = useDraft()
   // The form has no place for text that cannot be read: it would be lost.
   const isHeld = state.misread[SHEET_MISREAD] !== undefined
   return (
@@ -34,6 +36,11 @@ export function LayersSection() {
         )}
       </div>
       <ShortcutList of="design" />
+      {stored.mayEdit && (
+        <p className="small no-print">
+          <Link href={paths.library()}>Materials and constructions of the workspace</Link>
+        </p>
+      )}
       {view === 'form' ? (
         <LayerTable />
       ) : (

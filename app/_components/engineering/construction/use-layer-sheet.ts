@@ -2,7 +2,7 @@ import { useEffect, useMemo, useRef, useState } from 'react'
 import { makeGridReader } from '@/app/_components/fabrication/grid/grid-faults'
 import type { GridState } from '@/app/_components/fabrication/grid/grid-state'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
-import type { Design, Issue } from '@/lib/engine'
+import { type Design, type Issue, withTakenMaterials } from '@/lib/engine'
 import { getShownUnit } from '@/lib/engine/units'
 import type { BadCell } from '@/lib/fabrication/table'
 import { applyLayerSheet, type LayerRow } from '@/lib/layer-sheet'
@@ -15,11 +15,12 @@ import { SHEET_MISREAD } from './sheet-misread'
  * was, and the texts stay in the sheet.
  */
 export function useLayerSheet() {
-  const { state: draft, dispatch, live } = useDraft()
+  const { state: draft, dispatch, live, stored: page } = useDraft()
+  const offered = page.ownMaterials
   const edit = useEdit()
   const { unit: chosen } = useLengthUnit()
   const unit = getShownUnit('um', chosen)
-  const [sheet, setSheet] = useState(() => openSheet(draft.design, draft.stored, unit))
+  const [sheet, setSheet] = useState(() => openSheet({ design: draft.design, stored: draft.stored, offered }, unit))
   const [notes, setNotes] = useState<readonly string[]>([])
   const [refusals, setRefusals] = useState<readonly string[]>([])
   const latest = useRef({ sheet, design: draft.design })
@@ -48,8 +49,8 @@ export function useLayerSheet() {
     const isBehind = now.construction !== design.construction
     // While a cell cannot be read its text stays, unless the draft as a whole was replaced, as by undo.
     if (isReplaced ? isBehind || faultCount > 0 : faultCount === 0 && (isBehind || isSaved || now.unit !== unit))
-      setSheet(openSheet(design, stored, unit, now.grid))
-  }, [design, stored, unit, epoch, faultCount])
+      setSheet(openSheet({ design, stored, offered }, unit, now.grid))
+  }, [design, stored, offered, unit, epoch, faultCount])
 
   /** Puts the sheet into the draft, if every cell can be read. */
   const apply = (next: OpenSheet) => {
@@ -64,7 +65,7 @@ export function useLayerSheet() {
       const row = read.rows[index]
       return row === undefined ? [] : [{ layerId: next.layerIds.get(id) ?? null, texts, row }]
     })
-    const made = applyLayerSheet(present, next.table, next.zones, entries)
+    const made = withTakenMaterials(applyLayerSheet(present, next.table, next.zones, entries), offered)
     steps.current += 1
     edit(`layer-sheet-${steps.current}`, () => made)
     const { layers, zones } = made.construction
@@ -85,7 +86,7 @@ export function useLayerSheet() {
 
   const onTable = (block: readonly (readonly string[])[]): boolean => {
     const { sheet: now, design: present } = latest.current
-    const taken = takeTable(present, block, now)
+    const taken = takeTable({ design: present, offered }, block, now)
     if (taken === null) return false
     setNotes(taken.ok ? taken.notes : [])
     setRefusals(taken.ok ? [] : taken.reasons)
@@ -94,7 +95,7 @@ export function useLayerSheet() {
   }
 
   /** Gives up what cannot be read: back to what the draft holds. */
-  const discard = () => setSheet(openSheet(design, stored, unit))
+  const discard = () => setSheet(openSheet({ design, stored, offered }, unit))
 
   const faults = useMemo(
     () => (faultCount > 0 ? reading.faults : placeIssues(sheet, live.issues, design)),

@@ -1,4 +1,4 @@
-import type { Design, Evaluation, LimitOverride, TestedLife } from '@/lib/engine'
+import type { Design, Evaluation, LimitOverride, Material, TestedLife } from '@/lib/engine'
 import type { CatalogueTemplate } from '@/lib/engine/catalogue'
 import type { CheckedLimit } from '@/lib/review'
 
@@ -16,6 +16,8 @@ export interface StoredRevision {
   readonly checkedLimits: readonly CheckedLimit[]
   /** The review's version of the catalogue: what the server evaluates by. */
   readonly template: CatalogueTemplate
+  /** Materials that the workspace keeps, where the page offers them. */
+  readonly ownMaterials: readonly Material[]
   readonly mayEdit: boolean
   /** Why it cannot be edited, in words; shown instead of the save bar. */
   readonly lockedBecause: string

@@ -1,16 +1,24 @@
 import 'server-only'
 import { makeBlankDesign } from '@/lib/engine'
-import { findStartingConstruction, listStartingConstructions } from '@/lib/engine/starting-constructions'
+import { beginWithKept, findStartingConstruction, listStartingConstructions } from '@/lib/engine/starting-constructions'
 import type { EvaluateAgainInput, ImportDesignInput, NewRevisionInput, SaveDesignInput } from '@/lib/inputs'
-import { carryAuthorsOver, carryImportedAuthors } from '../../consequences/carry-authors'
+import { carryAuthorsOver, carryImportedAuthors, carryTakenAuthors } from '../../consequences/carry-authors'
 import { carryNeedsOver } from '../../consequences/carry-needs'
 import { carryAnswersOver } from '../../consequences/carry-over'
 import { evaluateContentAgain } from '../../consequences/changed-content'
 import { replaceDesign, requireDesignSeen, type SavedDesign } from '../../consequences/design-save'
 import { type WriteContext, write } from '../../consequences/write'
-import { type Actor, requireProject, requireRevision, requireRevisionInView } from '../../records/authorization'
+import {
+  type Actor,
+  requireInWorkspace,
+  requireProject,
+  requireRevision,
+  requireRevisionInView,
+} from '../../records/authorization'
+import { listDesignAuthorIds } from '../../records/authors'
 import { type CheckedDesign, checkDesign, checkDesignText, stampDesign } from '../../records/design-input'
 import { recordEvaluation } from '../../records/evaluation'
+import { findLibraryEntry } from '../../records/library-record'
 import { loadRevision } from '../../records/loaded-revision'
 import { foldName } from '../../records/names'
 import { loadWorkspace } from '../../records/settings-record'
@@ -32,7 +40,12 @@ export function createRevision(actor: Actor, input: NewRevisionInput): Promise<A
     if ((await tx.revision.findUnique({ where: sameLabel, select: { id: true } })) !== null) {
       refuseField('label', 'taken', `"${input.label}" is the label of another revision of this project`)
     }
-    const { checked: first, basedOnId, copiedLabel = null } = await makeFirstDesign(context, input, project.name)
+    const {
+      checked: first,
+      basedOnId,
+      copiedLabel = null,
+      taken = null,
+    } = await makeFirstDesign(context, input, project.name)
     const checked = stampDesign(first, input.label, copiedLabel)
     const { id: revisionId } = await tx.revision.create({
       data: {
@@ -57,6 +70,7 @@ export function createRevision(actor: Actor, input: NewRevisionInput): Promise<A
       await carryAnswersOver(context, basedOnId, revisionId)
       await carryNeedsOver(context, basedOnId, revisionId)
     }
+    if (taken !== null) await carryTakenAuthors(context, revisionId, taken.authorIds, taken.why)
     if (input.origin.kind === 'import') {
       await carryImportedAuthors(context, { projectId: project.id, revisionId, checked })
     }
@@ -68,15 +82,38 @@ export function createRevision(actor: Actor, input: NewRevisionInput): Promise<A
       revisionId,
       details: { label: input.label, origin: input.origin.kind, basedOn: basedOnId, designHash: checked.designHash },
     })
+    if (taken?.from !== undefined) {
+      await record({
+        action: 'design-copied-elsewhere',
+        subject: { kind: 'revision', id: taken.from.id },
+        projectId: taken.from.projectId,
+        revisionId: taken.from.id,
+        details: { label: taken.from.label, designHash: first.designHash, toRevisionId: revisionId },
+      })
+    }
     return { revisionId }
   })
+}
+
+interface FirstDesign {
+  readonly checked: CheckedDesign
+  /** The revision of the same project that it goes on from. */
+  readonly basedOnId: string | null
+  readonly copiedLabel?: string
+  /** What was taken from elsewhere: those who made it stay its authors. */
+  readonly taken?: {
+    readonly authorIds: readonly string[]
+    readonly why: string
+    /** The revision of another project, whose people are to know. */
+    readonly from?: { readonly id: string; readonly projectId: string; readonly label: string }
+  }
 }
 
 async function makeFirstDesign(
   { tx, rights }: WriteContext,
   { origin, projectId }: NewRevisionInput,
   projectName: string,
-): Promise<{ checked: CheckedDesign; basedOnId: string | null; copiedLabel?: string }> {
+): Promise<FirstDesign> {
   switch (origin.kind) {
     case 'blank':
       return { checked: checkDesign(makeBlankDesign(projectName)), basedOnId: null }
@@ -90,14 +127,45 @@ async function makeFirstDesign(
       }
       return { checked: checkDesign(construction.makeDesign(projectName)), basedOnId: null }
     }
+    case 'kept-construction': {
+      requireInWorkspace(rights, 'library:view')
+      const kept = await findLibraryEntry(tx, origin.entryId)
+      if (kept === null || kept.kind !== 'construction' || kept.isWithdrawn) {
+        refuseField('origin', 'unknown-construction', 'is not a starting construction that the workspace offers')
+      }
+      const { design, authorIds, name } = kept.content
+      return {
+        checked: checkDesign(beginWithKept(design, projectName)),
+        basedOnId: null,
+        taken: { authorIds, why: `the starting construction “${name}” is theirs` },
+      }
+    }
     case 'copy': {
       const { revision } = await requireRevisionInView(tx, rights, origin.revisionId)
-      if (revision.projectId !== projectId) {
-        refuseField('origin', 'other-project', 'is a revision of another project; export its design and import it here')
-      }
+      if (revision.projectId !== projectId) return takeFromElsewhere(tx, rights, revision.id)
       const source = await tx.revision.findUniqueOrThrow({ where: { id: revision.id } })
       return { checked: checkDesignText(source.designJson), basedOnId: revision.id, copiedLabel: source.label }
     }
+  }
+}
+
+/** The design alone: answers, waivers, artwork and needs are of the other project's review. */
+async function takeFromElsewhere(
+  tx: WriteContext['tx'],
+  rights: WriteContext['rights'],
+  revisionId: string,
+): Promise<FirstDesign> {
+  const { revision } = await requireRevision(tx, rights, revisionId, 'revision:copy-elsewhere')
+  const { record } = await loadRevision(tx, revision.id)
+  return {
+    checked: checkDesignText(record.designJson),
+    basedOnId: null,
+    copiedLabel: record.label,
+    taken: {
+      authorIds: listDesignAuthorIds(record),
+      why: `the design was taken over from revision ${record.label} of another project`,
+      from: { id: revision.id, projectId: revision.projectId, label: record.label },
+    },
   }
 }
 

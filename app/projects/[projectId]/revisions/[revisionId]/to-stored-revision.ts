@@ -1,9 +1,10 @@
 import type { StoredRevision } from '@/app/_components/engineering'
 import { STAGE_WORDS } from '@/app/_components/review/words'
 import type { RevisionView } from '@/lib/data'
+import type { Material } from '@/lib/engine'
 
 /** What the engineering pages need of a revision, and why it may not be edited where that is so. */
-export function toStoredRevision(revision: RevisionView): StoredRevision {
+export function toStoredRevision(revision: RevisionView, ownMaterials: readonly Material[] = []): StoredRevision {
   return {
     revisionId: revision.id,
     label: revision.label,
@@ -14,6 +15,7 @@ export function toStoredRevision(revision: RevisionView): StoredRevision {
     testedLives: revision.testedLives,
     checkedLimits: revision.checkedLimits,
     template: revision.template.content,
+    ownMaterials,
     mayEdit: revision.may.edit,
     lockedBecause: explainLock(revision),
     proposing: revision.may.propose

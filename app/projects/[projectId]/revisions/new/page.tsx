@@ -4,7 +4,7 @@ import { notFound } from 'next/navigation'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { PageHead } from '@/app/_components/ui/section'
 import { paths } from '@/lib/addresses'
-import { getProject } from '@/lib/data'
+import { getProject, getRevisionStarts } from '@/lib/data'
 import { listStartingConstructions } from '@/lib/engine/starting-constructions'
 import { NewRevisionForm } from './_components/new-revision-form'
 
@@ -15,6 +15,7 @@ export default async function NewRevisionPage({ params }: { params: Promise<{ pr
   const actor = await requireActor(paths.newRevision(projectId))
   const project = await readOrNotFound(() => getProject(actor, projectId))
   if (!project.may.createRevision) notFound()
+  const { constructions, elsewhere } = await getRevisionStarts(actor, project.id)
   return (
     <>
       <PageHead title="New revision" over={<Link href={paths.project(project.id)}>{project.name}</Link>} />
@@ -26,6 +27,8 @@ export default async function NewRevisionPage({ params }: { params: Promise<{ pr
           purpose,
           conductorLayerCount,
         }))}
+        kept={constructions}
+        elsewhere={elsewhere}
         revisions={project.revisions.map(({ id, label, designName }) => ({ id, label, designName }))}
       />
     </>

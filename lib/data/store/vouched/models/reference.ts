@@ -1,7 +1,7 @@
 import 'server-only'
 import { by, type VouchedModel } from './vouched-model'
 
-/** What reviews are held against: limits, sheets, catalogue. */
+/** What reviews are held against: limits, sheets, catalogue; and what designs begin with. */
 export const REFERENCE_MODELS: readonly VouchedModel[] = [
   {
     model: 'Limit',
@@ -23,5 +23,12 @@ export const REFERENCE_MODELS: readonly VouchedModel[] = [
     key: 'version',
     columns: ['version', 'contentJson', 'summary', 'reason', 'changedById', 'changedAt'],
     name: (row) => `version ${String(row.version)}`,
+  },
+  {
+    model: 'LibraryEntry',
+    kind: 'library entry',
+    key: 'id',
+    columns: ['id', 'kind', 'entryId', 'version', 'contentJson', 'isWithdrawn', 'reason', 'changedById', 'changedAt'],
+    name: (row) => `${String(row.entryId)}, version ${String(row.version)}`,
   },
 ]

@@ -1,10 +1,18 @@
 import { ConstructionScreen } from '@/app/_components/engineering'
+import { listOwnMaterials } from '@/lib/data'
 import { loadRevision, type RevisionParams } from '../load-revision'
 import { toStoredRevision } from '../to-stored-revision'
-import { saveDesign } from './actions'
+import { keepConstruction, saveDesign } from './actions'
 
 export default async function ConstructionPage({ params }: RevisionParams) {
   const { projectId, revisionId } = await params
-  const { revision } = await loadRevision(projectId, revisionId)
-  return <ConstructionScreen stored={toStoredRevision(revision)} saveAction={saveDesign} />
+  const { actor, revision } = await loadRevision(projectId, revisionId)
+  const ownMaterials = await listOwnMaterials(actor)
+  return (
+    <ConstructionScreen
+      stored={toStoredRevision(revision, ownMaterials)}
+      saveAction={saveDesign}
+      keepAction={revision.may.keepConstruction ? keepConstruction : null}
+    />
+  )
 }

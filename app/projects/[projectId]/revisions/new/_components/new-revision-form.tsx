@@ -9,6 +9,7 @@ import { FormFoot } from '@/app/_components/ui/form-foot'
 import { SelectField } from '@/app/_components/ui/select-field'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { paths } from '@/lib/addresses'
+import type { CopyableRevisionView, KeptConstructionView } from '@/lib/data'
 import { decodeUtf8, MAX_DESIGN_CHARACTERS } from '@/lib/engine/design'
 import { asFileSize } from '@/lib/engine/units'
 import { newRevisionInput } from '@/lib/inputs'
@@ -17,17 +18,24 @@ import { createRevision } from '../../../../actions'
 interface NewRevisionFormProps {
   projectId: string
   constructions: readonly { id: string; name: string; purpose: string; conductorLayerCount: number }[]
+  /** Starting constructions that the workspace keeps. */
+  kept: readonly KeptConstructionView[]
+  /** Revisions of other projects whose design may be copied. */
+  elsewhere: readonly CopyableRevisionView[]
   revisions: readonly { id: string; label: string; designName: string }[]
 }
 
 const ORIGINS = [
   { value: 'starting-construction', label: 'a starting construction' },
+  { value: 'kept-construction', label: 'a construction that the workspace keeps' },
   { value: 'copy', label: 'a copy of a revision' },
+  { value: 'copy-elsewhere', label: 'the design of a revision of another project' },
   { value: 'import', label: 'a design file (JSON)' },
   { value: 'blank', label: 'a blank design' },
 ] as const
+type OriginChoice = (typeof ORIGINS)[number]['value']
 
-export function NewRevisionForm({ projectId, constructions, revisions }: NewRevisionFormProps) {
+export function NewRevisionForm({ projectId, constructions, kept, elsewhere, revisions }: NewRevisionFormProps) {
   const router = useRouter()
   const firstConstruction = constructions[0]?.id ?? ''
   const firstRevision = revisions[0]?.id ?? ''
@@ -45,12 +53,22 @@ export function NewRevisionForm({ projectId, constructions, revisions }: NewRevi
     onDone: (value) => router.push(paths.revision(projectId, value.revisionId, 'construction')),
   })
   const origin = form.watch('origin')
-  const changeKind = (kind: (typeof ORIGINS)[number]['value']) => {
+  const isElsewhere = origin.kind === 'copy' && elsewhere.some(({ revisionId }) => revisionId === origin.revisionId)
+  const hasAny: Partial<Record<OriginChoice, boolean>> = {
+    copy: revisions.length > 0,
+    'copy-elsewhere': elsewhere.length > 0,
+    'kept-construction': kept.length > 0,
+  }
+  const changeKind = (kind: OriginChoice) => {
     switch (kind) {
       case 'starting-construction':
         return form.setValue('origin', { kind, constructionId: firstConstruction })
       case 'copy':
         return form.setValue('origin', { kind, revisionId: firstRevision })
+      case 'copy-elsewhere':
+        return form.setValue('origin', { kind: 'copy', revisionId: elsewhere[0]?.revisionId ?? '' })
+      case 'kept-construction':
+        return form.setValue('origin', { kind, entryId: kept[0]?.entryId ?? '' })
       case 'import':
         return form.setValue('origin', { kind, designText: '' })
       case 'blank':
@@ -62,9 +80,9 @@ export function NewRevisionForm({ projectId, constructions, revisions }: NewRevi
       <FormText control={form.control} name="label" label="Label" hint="As printed on the drawing, e.g. A or B2." />
       <RadioField
         label="Start from"
-        value={origin.kind}
+        value={isElsewhere ? 'copy-elsewhere' : origin.kind}
         onChange={changeKind}
-        options={ORIGINS.filter((option) => option.value !== 'copy' || revisions.length > 0)}
+        options={ORIGINS.filter(({ value }) => hasAny[value] !== false)}
       />
       {origin.kind === 'starting-construction' && (
         <RadioField
@@ -74,7 +92,27 @@ export function NewRevisionForm({ projectId, constructions, revisions }: NewRevi
           options={constructions.map(({ id, name, purpose }) => ({ value: id, label: name, note: purpose }))}
         />
       )}
-      {origin.kind === 'copy' && (
+      {origin.kind === 'kept-construction' && (
+        <RadioField
+          label="Construction"
+          value={origin.entryId}
+          onChange={(entryId) => form.setValue('origin', { kind: 'kept-construction', entryId })}
+          options={kept.map(({ entryId, name, purpose }) => ({ value: entryId, label: name, note: purpose }))}
+        />
+      )}
+      {isElsewhere && (
+        <SelectField
+          label="Revision to take the design from"
+          hint="The design alone: answers, waivers, artwork and needs stay in the other project, whose trail records the copy."
+          value={origin.revisionId}
+          onChange={(revisionId) => form.setValue('origin', { kind: 'copy', revisionId })}
+          options={elsewhere.map(({ revisionId, label, designName, projectName }) => ({
+            value: revisionId,
+            label: `${projectName}, ${label}: ${designName}`,
+          }))}
+        />
+      )}
+      {origin.kind === 'copy' && !isElsewhere && (
         <SelectField
           label="Revision to copy"
           value={origin.revisionId}

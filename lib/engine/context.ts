@@ -70,6 +70,9 @@ export interface ReviewFacts {
   readonly costOverCheapestRatio?: number
 }
 
+/** What is known from the artwork alone. It holds for a draft too, as far as the draft is the design that the artwork was laid over. */
+export type ArtworkReviewFacts = Pick<ReviewFacts, 'artworkFileCount' | 'artworkFileNames' | 'artwork' | 'onPlan'>
+
 /**
  * Everything that the catalogue's items look at, computed once per evaluation. Lists keep the order of the design.
  */

@@ -13,7 +13,7 @@ export {
 export { drawDimensions } from './assembly/drawn'
 export { DEFAULT_RATIO_TABLE_ID, RATIO_TABLES } from './bending'
 export { CAUTIONS, LIFE_CAUTION, LIFE_CAUTION_SHORT } from './cautions'
-export type { LimitOverride, ReviewFacts } from './context'
+export type { ArtworkReviewFacts, LimitOverride, ReviewFacts } from './context'
 export * from './design'
 export { buildContext, evaluate, evaluateDraft } from './evaluate'
 export type { TestedLife } from './flex-tests'

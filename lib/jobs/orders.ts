@@ -1,5 +1,5 @@
 import type { ArtworkFacts, GivenRole, NamedFile, OnPlanFacts, PlanGround } from '@/lib/artwork'
-import type { Design, LimitOverride, ReviewFacts, TestedLife } from '@/lib/engine'
+import type { ArtworkReviewFacts, Design, LimitOverride, ReviewFacts, TestedLife } from '@/lib/engine'
 import type { CatalogueTemplate } from '@/lib/engine/catalogue'
 import type {
   ExtraRoom,
@@ -39,6 +39,7 @@ export interface WayOutOrder {
   readonly isRadiusFixed: boolean
   readonly limits: readonly LimitOverride[]
   readonly testedLives: readonly TestedLife[]
+  readonly facts: ArtworkReviewFacts
   /** The review's version of the catalogue: a change may make an item of it fail. */
   readonly template: CatalogueTemplate
   /** What prices them and which materials there are; null compares neither. */

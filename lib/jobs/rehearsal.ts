@@ -23,6 +23,7 @@ export function makeRemedyRehearsal(): RemedyOrder {
     isRadiusFixed: false,
     limits: [],
     testedLives: [],
+    facts: {},
     template: DELIVERED_TEMPLATE,
     basis: null,
     today: '2026-01-01',

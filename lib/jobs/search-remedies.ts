@@ -37,10 +37,20 @@ export const findWayOutWithin =
     }
   }
 
-function toOptions({ design, limits, testedLives, template, isRadiusFixed, basis, today }: WayOutOrder): RemedyOptions {
+function toOptions({
+  design,
+  limits,
+  testedLives,
+  facts,
+  template,
+  isRadiusFixed,
+  basis,
+  today,
+}: WayOutOrder): RemedyOptions {
   return {
     limits,
     testedLives,
+    facts,
     items: makeCatalogue(template).items,
     ...toRemedyOptions(basis, design, today),
     ...(isRadiusFixed ? { leftOutFamilies: RADIUS_FAMILIES } : {}),

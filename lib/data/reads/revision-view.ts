@@ -25,6 +25,7 @@ import {
   readStage,
 } from '../records/authorization'
 import { listCheckedLimits } from '../records/effective-limits'
+import { gatherArtworkFacts } from '../records/evaluation'
 import { listReplaced } from '../records/issued-revision'
 import { areSameProfiles, isBehindCatalogue, type LoadedRevision } from '../records/loaded-revision'
 import { toAttachmentView, toCompanyView, toPersonView } from '../records/part-views'
@@ -92,6 +93,7 @@ export function toRevisionView(
     },
     limits,
     testedLives: findTestedLives(loaded, fabricatorCompanyId),
+    artworkFacts: gatherArtworkFacts(loaded),
     checkedLimits: isTeam ? listCheckedLimits(loaded.sheets) : [],
     template: {
       version: loaded.template.version,

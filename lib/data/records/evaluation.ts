@@ -1,6 +1,7 @@
 import 'server-only'
 import { findSheetLacks } from '@/lib/drawing'
 import {
+  type ArtworkReviewFacts,
   type Design,
   ENGINE_VERSION,
   type Evaluation,
@@ -117,12 +118,19 @@ export function gatherFacts(
     changesSinceFabricatorLooked: countChangesSince(lastLook?.lookedJson ?? null, design),
     buildableDeclarationStands: isDeclaredBuildable(declared, contentHash),
     sheetLacks: findSheetLacks(design),
-    artworkFileCount: record.artwork.length,
-    artworkFileNames: listArtworkNames(loaded),
     revisionLabel: record.label,
+    ...gatherArtworkFacts(loaded),
+    ...gatherFabricationFacts(design, sheets, evaluatedOn.toISOString().slice(0, 10)),
+  }
+}
+
+/** What the artwork says, for results that are recorded and for drafts. */
+export function gatherArtworkFacts(loaded: LoadedRevision): ArtworkReviewFacts {
+  return {
+    artworkFileCount: loaded.record.artwork.length,
+    artworkFileNames: listArtworkNames(loaded),
     artwork: loaded.artwork.facts,
     onPlan: loaded.artwork.onPlan,
-    ...gatherFabricationFacts(design, sheets, evaluatedOn.toISOString().slice(0, 10)),
   }
 }
 

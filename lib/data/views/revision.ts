@@ -1,5 +1,5 @@
 /** One revision, as its screens show it. */
-import type { LimitOverride, TestedLife } from '@/lib/engine'
+import type { ArtworkReviewFacts, LimitOverride, TestedLife } from '@/lib/engine'
 import type { Design } from '@/lib/engine/design'
 import type { Evaluation } from '@/lib/engine/results'
 import type {
@@ -49,6 +49,8 @@ export interface RevisionView {
   readonly limits: readonly LimitOverride[]
   /** Flex tests that the person's results may rest on, fitted: without any specimen. */
   readonly testedLives: readonly TestedLife[]
+  /** What was read in the artwork. */
+  readonly artworkFacts: ArtworkReviewFacts
   /** Limits that the results are checked against and that are not shown: without their values. */
   readonly checkedLimits: readonly CheckedLimit[]
   readonly template: RevisionTemplateView

@@ -24,7 +24,7 @@ export interface BendAssessment {
   readonly check: (itemId: string) => readonly Outcome[]
 }
 
-export type AssessOptions = Pick<EvaluateOptions, 'limits' | 'testedLives'>
+export type AssessOptions = Pick<EvaluateOptions, 'limits' | 'testedLives' | 'facts'>
 
 /**
  * Figures and verdicts of one bend and of all zones. The catalogue's own items decide, so that the verdicts are those
@@ -48,7 +48,7 @@ export function assessBend(
   })
   const result = assembly.bends[at]
   if (bend === undefined || result === undefined) return null
-  const context = buildContext(design, { limits: options.limits ?? [] }, assembly)
+  const context = buildContext(design, { limits: options.limits ?? [], facts: options.facts ?? {} }, assembly)
   const strain = findBendOutcomes('bend-strain', context)
   const life = findBendOutcomes('fatigue-life', context)
   const strainVerdictOf = (id: string): Verdict => verdictOfOutcome(strain.get(id))

@@ -1,5 +1,5 @@
 import type { ItemDefinition } from '../catalogue'
-import type { LimitOverride } from '../context'
+import type { ArtworkReviewFacts, LimitOverride } from '../context'
 import type { Design } from '../design'
 import type { TestedLife } from '../flex-tests'
 import type { NeededMaterial, RemedyFamily } from './remedy'
@@ -9,6 +9,8 @@ export interface RemedyOptions {
   readonly limits?: readonly LimitOverride[]
   /** Flex tests of the workspace and of fabricators, fitted. */
   readonly testedLives?: readonly TestedLife[]
+  /** What was measured in the artwork decides here as it does in the review. */
+  readonly facts?: ArtworkReviewFacts
   /** Items of the checklist that a change may make fail; the delivered ones where left out. */
   readonly items?: readonly ItemDefinition[]
   /** Materials that the fabricator does not have: changes that need one are marked. */

@@ -124,6 +124,6 @@ export function makeSubject(assessment: BendAssessment, options: RemedyOptions):
   }
 }
 
-export function toAssessOptions({ limits = [], testedLives = [] }: RemedyOptions): AssessOptions {
-  return { limits, testedLives }
+export function toAssessOptions({ limits = [], testedLives = [], facts = {} }: RemedyOptions): AssessOptions {
+  return { limits, testedLives, facts }
 }

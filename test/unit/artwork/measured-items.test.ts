@@ -1,8 +1,11 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
+import { evaluateLive } from '@/app/_components/engineering/draft/evaluate-live'
 import { buildCopperStack, gatherFacts, measureOnPlan, type NamedFile, readSet } from '@/lib/artwork'
-import { type Design, type Evaluation, evaluate, parseDesign } from '@/lib/engine'
+import { type ArtworkReviewFacts, type Design, type Evaluation, evaluate, parseDesign } from '@/lib/engine'
 import { groundOf } from '@/lib/engine/artwork-check'
+import { DELIVERED_TEMPLATE } from '@/lib/engine/catalogue'
+import { findRemedies, type RemedyOptions, searchWayOut } from '@/lib/engine/remedies'
 import { type Drawn, drawDrill, drawGerber } from './draw-set'
 
 type Point = readonly [number, number]
@@ -18,8 +21,14 @@ const ground = groundOf(design)
 const [line] = design.plan?.bendLines ?? []
 const conductors = design.construction.layers.filter(({ kind }) => kind === 'conductor')
 
+const measure = (...drawn: Parameters<typeof readFacts>): Evaluation => evaluate(design, { facts: readFacts(...drawn) })
+
 /** Conductors across the first bend, square to its axis unless changed, on the design's layers; profile and holes as the demo has them. */
-function measure(top: readonly Drawn[], more: readonly Drawn[] = [], covers: readonly NamedFile[] = []): Evaluation {
+function readFacts(
+  top: readonly Drawn[],
+  more: readonly Drawn[] = [],
+  covers: readonly NamedFile[] = [],
+): ArtworkReviewFacts {
   const read = (name: string) => ({ name, bytes: new Uint8Array(readFileSync(`seed/artwork/${name}`)) })
   const count = conductors.length
   const set = readSet([
@@ -40,7 +49,7 @@ function measure(top: readonly Drawn[], more: readonly Drawn[] = [], covers: rea
   const artwork = gatherFacts(set, () => '', stack)
   const onPlan = measureOnPlan(set, stack, ground)
   expect(onPlan.unplacedReason).toBeNull()
-  return evaluate(design, { facts: { artworkFileCount: set.files.length, artwork, onPlan } })
+  return { artworkFileCount: set.files.length, artwork, onPlan }
 }
 
 /** A place by its way along the axis (0 to 1) and its distance across it. */
@@ -100,11 +109,49 @@ describe('items that the artwork shows too', () => {
       expect(failures(measure(top), other), other).toEqual([])
   })
 
+  describe('in what nobody has saved', () => {
+    const facts = readFacts([{ stroke: [at(0.5, -6), at(0.5, 6)], widthMm: 0.03 }])
+
+    test('decide on a draft as they do when it is saved', () => {
+      const recorded = evaluate(design, { facts })
+      const draft = evaluateLive(
+        design,
+        { limits: [], testedLives: [], artworkFacts: facts, checkedLimits: [], template: DELIVERED_TEMPLATE },
+        null,
+      )
+      const verdicts = (items: readonly { itemId: string; verdict: string; headline: string }[]) =>
+        items.map(({ itemId, verdict, headline }) => [itemId, verdict, headline])
+      expect(failures(recorded, 'conductor-width')).toHaveLength(1)
+      expect(verdicts(draft.items)).toEqual(verdicts(recorded.items))
+    })
+
+    test('stay in the way of a way out: no number of the design redraws the copper', () => {
+      const find = (options: RemedyOptions) => {
+        const search = searchWayOut(design, options)
+        for (;;) {
+          const step = search.next()
+          if (step.done === true) return step.value
+        }
+      }
+      const left = (options: RemedyOptions) => find(options).left.map(({ itemId }) => itemId)
+      expect(left({ facts })).toContain('conductor-width')
+      expect(left({})).not.toContain('conductor-width')
+    })
+
+    test('are not what a remedy of a bend is blamed for', () => {
+      const [bend] = design.bends
+      const report = findRemedies(design, bend?.id ?? '', { facts, mostChanges: 1 })
+      expect(report.remedies.length).toBeGreaterThan(0)
+      for (const { movedItems } of report.remedies)
+        expect(movedItems.map(({ itemId }) => itemId)).not.toContain('conductor-width')
+    })
+  })
+
   test('the share of copper in a band that artwork has beside the one that was typed', () => {
     const found = measure([straight]).items.find(({ itemId }) => itemId === 'artwork-agreement')
     const said = found?.outcomes.map(({ summary }) => summary).join(' ') ?? ''
     // One conductor of 0.2 mm across an arm of 12 mm; 35 % was typed.
-    expect(said).toMatch(/Share of copper on L1 flex, signals in the band of Bend round the housing: .*1\.67 %.*35 %/)
+    expect(said).toMatch(/Share of copper on L1 flex, driven guard in the band of Bend round the housing: .*1\.67 %.*35 %/)
   })
 
   test('teardrop fails where a conductor runs into a land on film without one, at its place', () => {

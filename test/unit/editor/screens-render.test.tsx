@@ -20,6 +20,7 @@ const stored = {
   evaluation: evaluate(design),
   limits: [],
   testedLives: [],
+  artworkFacts: {},
   checkedLimits: [],
   template: DELIVERED_TEMPLATE,
   ownMaterials: [],

@@ -68,6 +68,7 @@ function renderScreens(unit: DisplayLengthUnit): string {
     evaluation,
     limits: [],
     testedLives: [],
+    artworkFacts: {},
     checkedLimits: [],
     template: DELIVERED_TEMPLATE,
     ownMaterials: [],

@@ -42,6 +42,7 @@ it('every field has an input, or says why it has none', async () => {
     evaluation: evaluate(full),
     limits: [],
     testedLives: [],
+    artworkFacts: {},
     checkedLimits: [],
     template: DELIVERED_TEMPLATE,
     ownMaterials: [],

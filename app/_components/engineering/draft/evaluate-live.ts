@@ -21,11 +21,13 @@ export function evaluateLive(
   {
     limits,
     testedLives,
+    artworkFacts,
     checkedLimits,
     template,
-  }: Pick<StoredRevision, 'limits' | 'testedLives' | 'checkedLimits' | 'template'>,
+  }: Pick<StoredRevision, 'limits' | 'testedLives' | 'artworkFacts' | 'checkedLimits' | 'template'>,
   saved: DraftEvaluation | null,
 ): DraftEvaluation {
   const items = findItems(template)
-  return markDraftCheckedWhenSaved(evaluateDraft(design, { limits, testedLives, items }), items, checkedLimits, saved)
+  const evaluation = evaluateDraft(design, { limits, testedLives, facts: artworkFacts, items })
+  return markDraftCheckedWhenSaved(evaluation, items, checkedLimits, saved)
 }

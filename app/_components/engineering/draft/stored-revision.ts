@@ -1,4 +1,4 @@
-import type { Design, Evaluation, LimitOverride, Material, TestedLife } from '@/lib/engine'
+import type { ArtworkReviewFacts, Design, Evaluation, LimitOverride, Material, TestedLife } from '@/lib/engine'
 import type { CatalogueTemplate } from '@/lib/engine/catalogue'
 import type { CheckedLimit } from '@/lib/review'
 
@@ -12,6 +12,8 @@ export interface StoredRevision {
   readonly limits: readonly LimitOverride[]
   /** Flex tests of the workspace and of fabricators, fitted. */
   readonly testedLives: readonly TestedLife[]
+  /** What was read in the artwork: a draft is held against it as the saved design is. */
+  readonly artworkFacts: ArtworkReviewFacts
   /** Limits that are checked when saved: their values are not here. */
   readonly checkedLimits: readonly CheckedLimit[]
   /** The review's version of the catalogue: what the server evaluates by. */

@@ -22,7 +22,10 @@ const loadEvaluation = () => import('./evaluate-live')
  */
 export function useLiveEvaluation(
   draft: Design,
-  recorded: Pick<StoredRevision, 'design' | 'evaluation' | 'limits' | 'testedLives' | 'checkedLimits' | 'template'>,
+  recorded: Pick<
+    StoredRevision,
+    'design' | 'evaluation' | 'limits' | 'testedLives' | 'artworkFacts' | 'checkedLimits' | 'template'
+  >,
 ): LiveEvaluation {
   const [state, setState] = useState<LiveEvaluation & { readonly draft: Design }>(() => ({
     draft: recorded.design,
@@ -30,7 +33,7 @@ export function useLiveEvaluation(
     evaluatedDesign: recorded.design,
     issues: [],
   }))
-  const { design, evaluation: saved, limits, testedLives, checkedLimits, template } = recorded
+  const { design, evaluation: saved, limits, testedLives, artworkFacts, checkedLimits, template } = recorded
   useEffect(() => {
     let isOld = false
     const frame = window.requestAnimationFrame(async () => {
@@ -45,7 +48,7 @@ export function useLiveEvaluation(
       const isSaved = checkedLimits.length > 0 && isSame(draft, design)
       const evaluation = evaluateLive(
         parsed.value,
-        { limits, testedLives, checkedLimits, template },
+        { limits, testedLives, artworkFacts, checkedLimits, template },
         isSaved ? saved : null,
       )
       setState({ draft, evaluation, evaluatedDesign: parsed.value, issues: [] })
@@ -54,6 +57,6 @@ export function useLiveEvaluation(
       isOld = true
       window.cancelAnimationFrame(frame)
     }
-  }, [draft, design, saved, limits, testedLives, checkedLimits, template])
+  }, [draft, design, saved, limits, testedLives, artworkFacts, checkedLimits, template])
   return state
 }

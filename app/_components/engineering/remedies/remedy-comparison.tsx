@@ -8,6 +8,7 @@ import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { drawStrainPlot, nameConductorLayers, SCREEN_PALETTE } from '@/lib/drawing'
 import {
+  type ArtworkReviewFacts,
   type Design,
   type DraftEvaluation,
   evaluateDraft,
@@ -39,6 +40,7 @@ interface RemedyComparisonProps {
   readonly bendId: string
   readonly limits: readonly LimitOverride[]
   readonly testedLives: readonly TestedLife[]
+  readonly artworkFacts: ArtworkReviewFacts
   readonly checkedLimits: readonly CheckedLimit[]
   readonly template: CatalogueTemplate
   readonly onClose: () => void
@@ -66,6 +68,7 @@ export function RemedyComparison({
   bendId,
   limits,
   testedLives,
+  artworkFacts,
   checkedLimits,
   template,
   onClose,
@@ -75,12 +78,16 @@ export function RemedyComparison({
   const sides = useMemo((): readonly [Side, Side] => {
     const patched = applyDesignPatch(design, remedy.patch)
     const run = (each: Design) =>
-      markDraftCheckedWhenSaved(evaluateDraft(each, { limits, testedLives, items }), items, checkedLimits)
+      markDraftCheckedWhenSaved(
+        evaluateDraft(each, { limits, testedLives, facts: artworkFacts, items }),
+        items,
+        checkedLimits,
+      )
     return [
       { title: 'As it is', design, evaluation: run(design) },
       { title: 'With the remedy', design: patched, evaluation: run(patched) },
     ]
-  }, [design, remedy, limits, testedLives, checkedLimits, items])
+  }, [design, remedy, limits, testedLives, artworkFacts, checkedLimits, items])
   const [before, after] = sides
   const moved = useMemo(() => listMovedVerdicts(before.evaluation, after.evaluation, items), [before, after, items])
   return (

@@ -165,6 +165,7 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
           bendId={bend.id}
           limits={stored.limits}
           testedLives={stored.testedLives}
+          artworkFacts={stored.artworkFacts}
           checkedLimits={stored.checkedLimits}
           template={stored.template}
           onClose={() => setTriedId(null)}

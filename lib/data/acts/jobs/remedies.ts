@@ -10,6 +10,7 @@ import { read } from '../../reads/read'
 import { type Actor, requireRevisionInView } from '../../records/authorization'
 import { checkDesign } from '../../records/design-input'
 import { combineLimits } from '../../records/effective-limits'
+import { gatherArtworkFacts } from '../../records/evaluation'
 import { askForJob } from '../../records/job-record'
 import { loadRevision } from '../../records/loaded-revision'
 import { findTestedLives } from '../../records/tested-lives'
@@ -69,6 +70,7 @@ async function prepareDraft(actor: Actor, input: WayOutInput): Promise<WayOutOrd
     return {
       limits: combineLimits(loaded.sheets, fabricatorCompanyId),
       testedLives: findTestedLives(loaded, fabricatorCompanyId),
+      facts: gatherArtworkFacts(loaded),
       template: loaded.template.content,
     }
   })

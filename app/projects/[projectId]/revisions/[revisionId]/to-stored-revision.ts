@@ -13,6 +13,7 @@ export function toStoredRevision(revision: RevisionView, ownMaterials: readonly 
     evaluation: revision.evaluation,
     limits: revision.limits,
     testedLives: revision.testedLives,
+    artworkFacts: revision.artworkFacts,
     checkedLimits: revision.checkedLimits,
     template: revision.template.content,
     ownMaterials,

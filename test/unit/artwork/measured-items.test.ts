@@ -151,7 +151,9 @@ describe('items that the artwork shows too', () => {
     const found = measure([straight]).items.find(({ itemId }) => itemId === 'artwork-agreement')
     const said = found?.outcomes.map(({ summary }) => summary).join(' ') ?? ''
     // One conductor of 0.2 mm across an arm of 12 mm; 35 % was typed.
-    expect(said).toMatch(/Share of copper on L1 flex, driven guard in the band of Bend round the housing: .*1\.67 %.*35 %/)
+    expect(said).toMatch(
+      /Share of copper on L1 flex, driven guard in the band of Bend round the housing: .*1\.67 %.*35 %/,
+    )
   })
 
   test('teardrop fails where a conductor runs into a land on film without one, at its place', () => {

@@ -2,6 +2,7 @@
 export { type BodyFace, normalOf } from './bodies/body-faces'
 export type { CarriedBody } from './bodies/flat-bodies'
 export { type FoldedBody, listFoldedBodies } from './bodies/folded-bodies'
+export { listBandsOver } from './clash/bends-over'
 export { checkFolded, type FoldedCheck } from './clash/check-folded'
 export type { Clash } from './clash/find-clashes'
 export type { FoldOrder } from './clash/sweep-fold'

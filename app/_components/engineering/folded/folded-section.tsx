@@ -9,7 +9,14 @@ import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { describeFoldState, drawFolded, FOLDED_VIEWS, type FoldedViewName, SCREEN_PALETTE } from '@/lib/drawing'
 import { callByName } from '@/lib/engine'
 import type { Foldable } from '@/lib/engine/folding'
-import { listFoldSteps, measureRoom, prepareFolding, shapeFold } from '@/lib/engine/folding'
+import {
+  listBendsOver,
+  listFoldSteps,
+  measureRoom,
+  prepareFolding,
+  sayBendsOver,
+  shapeFold,
+} from '@/lib/engine/folding'
 import { useDraft } from '../draft'
 import { PictureView, useWidth } from '../pictures'
 import { FoldLegend } from './fold-legend'
@@ -53,6 +60,7 @@ function Fold({ folding }: { readonly folding: Extract<Foldable, { kind: 'foldab
   const made = Math.min(chosen ?? steps.length, steps.length)
   const bodies = useMemo(() => shapeFold(evaluatedDesign, folding, made), [evaluatedDesign, folding, made])
   const room = useMemo(() => measureRoom(evaluatedDesign, folding), [evaluatedDesign, folding])
+  const bendsOver = useMemo(() => listBendsOver(evaluatedDesign, folding), [evaluatedDesign, folding])
   const pictureWidthPx = Math.max(PICTURE_WIDTH_PX.least, Math.min(PICTURE_WIDTH_PX.most, widthPx))
   const picture = useMemo(
     () =>
@@ -78,6 +86,13 @@ function Fold({ folding }: { readonly folding: Extract<Foldable, { kind: 'foldab
       )}
       {picture !== null && <PictureView picture={picture} />}
       <FoldLegend bodies={bodies} />
+      {bendsOver.length > 0 && (
+        <ul className="small plain-list">
+          {bendsOver.map((pair) => (
+            <li key={`${pair.over.id} ${pair.under.id}`}>{sayBendsOver(pair)}</li>
+          ))}
+        </ul>
+      )}
       <p className="small muted">
         Bends are made in the order in which the design lists them; gaps and an order that works are judged by the
         checklist’s item on folded clearance. Film springs back and creeps: a true part needs a former or a fixture.

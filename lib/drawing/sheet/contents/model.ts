@@ -84,6 +84,8 @@ export interface SheetFolded {
   readonly bodies: readonly ShapeBody[]
   readonly steps: readonly FoldStep[]
   readonly room: readonly RoomSide[]
+  /** A sentence for each pair of bends that lie over each other. */
+  readonly bendsOver: readonly string[]
   readonly leastMm: number
 }
 

@@ -1,7 +1,7 @@
 import type { Clash } from '@/lib/fold'
 import type { EvaluationContext } from '../../../context'
 import { callByName } from '../../../design'
-import { checkFold, type FoldableDesign, findOrder, placeOfBody, prepareFolding } from '../../../folding'
+import { checkFold, type FoldableDesign, findOrder, listBendsOver, placeOfBody, prepareFolding } from '../../../folding'
 import type { Limit, Outcome } from '../../../results'
 import { inSentence } from '../../../units'
 import { DESIGN_PLACE, placeOf } from '../../checks'
@@ -49,7 +49,10 @@ export const foldedClearance = defineItem({
     const open = judgeChains(context, folding.value)
     if (open.length > 0) return open
     const state = checkFold(folding.value, limit.value)
-    const folded = state.clashes.map((clash) => judge(context, folding.value, limit, clash, 'Folded'))
+    const folded = [
+      ...state.clashes.map((clash) => judge(context, folding.value, limit, clash, 'Folded')),
+      ...judgeBendsOver(context, folding.value, limit),
+    ]
     // Where the end state certainly clashes, the way there cannot be free.
     return state.clashes.some(({ kind }) => kind !== 'cannot-tell')
       ? folded
@@ -106,6 +109,33 @@ function judge(context: EvaluationContext, folding: FoldableDesign, limit: Limit
       clash.kind === 'touches'
         ? `${when}, ${first} and ${second} meet.`
         : `${when}, ${first} and ${second} come within ${inSentence(gapMm, 'mm')} of each other; at least ${inSentence(clash.allowedMm, 'mm')}.`,
+  })
+}
+
+/** A bend that lies over another one with the clearance between them presses on nothing; how hard a nearer one presses is not computed. */
+function judgeBendsOver({ design }: EvaluationContext, folding: FoldableDesign, limit: Limit): Outcome[] {
+  return listBendsOver(design, folding).map((pair) => {
+    const places = [placeOf('bend', pair.over), placeOf('bend', pair.under)]
+    const apart = `${inSentence(pair.gapMm, 'mm')} between them`
+    return pair.gapMm >= limit.value
+      ? decide({
+          value: pair.gapMm,
+          limit,
+          places,
+          what: 'gap between bends that lie over each other',
+          equation: 'distance of the outer bend from the axis of the inner one, less its outside radius',
+          sourceKey: 'exactArithmetic',
+          summary: `${callByName('Bend', pair.over.name)} lies over ${callByName('bend', pair.under.name)}, with ${apart}.`,
+        })
+      : cannotTell(
+          `whether ${callByName('bend', pair.under.name)} is creased`,
+          {
+            because: `${callByName('bend', pair.over.name)} lies over it with ${apart}, and how hard it is pressed is not computed`,
+            decidedBy: 'hold both radii by a former, or try it with a model of film',
+          },
+          places,
+          { limit },
+        )
   })
 }
 

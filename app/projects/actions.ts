@@ -3,6 +3,8 @@
 import { action } from '@/lib/server'
 
 export const createProject = action('createProject')
+export const changeProject = action('changeProject')
+export const archiveProject = action('archiveProject')
 export const createInvitation = action('createInvitation')
 export const revokeInvitation = action('revokeInvitation')
 export const setMembershipRole = action('setMembershipRole')

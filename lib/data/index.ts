@@ -74,7 +74,7 @@ export { createInvitation, inviteToCompany, revokeInvitation } from './acts/proj
 export { acceptInvitation, joinByInvitation } from './acts/projects/joining'
 export { removeMember, setMembershipRole } from './acts/projects/members'
 export { chooseProfiles } from './acts/projects/profiles'
-export { createProject } from './acts/projects/projects'
+export { archiveProject, changeProject, createProject } from './acts/projects/projects'
 export { shareRevision, unshareRevision } from './acts/projects/shares'
 export { followSignOffPolicy, setSignOffPolicy } from './acts/projects/sign-off-policy'
 export { answerItem, answerItems } from './acts/review/answers'

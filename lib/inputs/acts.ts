@@ -119,6 +119,12 @@ export const ACTS = {
 
   // Projects and fabricators
   createProject: act({ input: people.projectInput, rule: 'project:create', records: ['project-created'] }),
+  changeProject: act({ input: people.changeProjectInput, rule: 'project:edit', records: ['project-changed'] }),
+  archiveProject: act({
+    input: people.archiveProjectInput,
+    rule: 'project:edit',
+    records: ['project-archived', 'project-brought-back'],
+  }),
   chooseProfiles: act({ input: templates.chooseProfilesInput, rule: 'project:edit', records: ['profiles-chosen'] }),
   setSignOffPolicy: act({
     input: signOff.setSignOffPolicyInput,

@@ -7,6 +7,7 @@ import {
   optionalTextSchema,
   recordIdSchema,
   requestKeySchema,
+  saidTextSchema,
 } from './common'
 
 export const projectInput = z.strictObject({
@@ -15,6 +16,26 @@ export const projectInput = z.strictObject({
   requestKey: requestKeySchema,
 })
 export type ProjectInput = z.infer<typeof projectInput>
+
+/** Another name or description; `seenName` is the name that the person saw. */
+export const changeProjectInput = z.strictObject({
+  projectId: recordIdSchema,
+  seenName: nameSchema,
+  name: nameSchema,
+  description: optionalTextSchema,
+  reason: saidTextSchema,
+  requestKey: requestKeySchema,
+})
+export type ChangeProjectInput = z.infer<typeof changeProjectInput>
+
+/** Sets a project aside in lists, or brings it back. */
+export const archiveProjectInput = z.strictObject({
+  projectId: recordIdSchema,
+  isArchived: z.boolean(),
+  reason: saidTextSchema,
+  requestKey: requestKeySchema,
+})
+export type ArchiveProjectInput = z.infer<typeof archiveProjectInput>
 
 /** Roles that an invitation can give. A fabricator's invitation names their company. */
 export const invitationInput = z

@@ -9,7 +9,7 @@ import { ROLE_WORDS, STAGE_WORDS } from '@/app/_components/review/words'
 import { computeOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { LinkButton } from '@/app/_components/ui/button'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
-import { EmptyState } from '@/app/_components/ui/notices'
+import { EmptyState, Notice } from '@/app/_components/ui/notices'
 import { HIDDEN, nameStartCookie } from '@/app/_components/ui/preferences'
 import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { Timestamp } from '@/app/_components/ui/timestamp'
@@ -27,6 +27,7 @@ import { revokeInvitation } from '../actions'
 import { FabricatorList } from './_components/fabricator-list'
 import { FabricatorStart } from './_components/fabricator-start'
 import { ProjectPeople } from './_components/project-people'
+import { ProjectSettings } from './_components/project-settings'
 
 interface ProjectPageProps {
   params: Promise<{ projectId: string }>
@@ -55,7 +56,7 @@ export default async function ProjectPage({ params }: ProjectPageProps) {
           <>
             <LinkButton href={paths.issues(project.id)}>Issue register</LinkButton>
             {project.may.invite && <LinkButton href={paths.invite(project.id)}>Invite somebody</LinkButton>}
-            {project.may.createRevision && (
+            {project.may.createRevision && project.archivedAt === null && (
               <LinkButton href={paths.newRevision(project.id)} weight="strong">
                 New revision
               </LinkButton>
@@ -63,6 +64,14 @@ export default async function ProjectPage({ params }: ProjectPageProps) {
           </>
         }
       />
+      {project.archivedAt !== null && (
+        <Notice>
+          <p>
+            Archived on <Timestamp at={project.archivedAt} dateOnly />. No revision can begin here until a lead engineer
+            brings the project back.
+          </p>
+        </Notice>
+      )}
       {project.role === 'fabricator' && <Start actor={actor} projectId={project.id} />}
       <Revisions project={project} />
       <PageSection title="People">
@@ -115,6 +124,16 @@ export default async function ProjectPage({ params }: ProjectPageProps) {
       <PageSection title="Files">
         <FileRoom room={room} />
       </PageSection>
+      {project.may.edit && (
+        <PageSection title="Name and archive">
+          <ProjectSettings
+            projectId={project.id}
+            name={project.name}
+            description={project.description}
+            isArchived={project.archivedAt !== null}
+          />
+        </PageSection>
+      )}
       <Timeline project={project} />
     </>
   )

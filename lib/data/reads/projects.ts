@@ -49,6 +49,7 @@ export function listProjects(actor: Actor): Promise<readonly ProjectSummary[]> {
           id: project.id,
           name: project.name,
           description: project.description,
+          isArchived: project.archivedAt !== null,
           role: getMembership(rights, project.id)?.role ?? null,
           revisionCount: visible.length,
           latestRevision:
@@ -103,7 +104,9 @@ export function getProject(actor: Actor, projectId: string): Promise<ProjectView
       fabricators: fabricators.filter(({ id, kind }) => isVisible(id, kind)),
       invitations: invitations.map((invitation) => toInvitationView(invitation, now())),
       timeline: await listTimeline(tx, project.id, { revisions, fabricatorCompanyId }),
+      archivedAt: project.archivedAt?.toISOString() ?? null,
       may: {
+        edit: mayInProject(rights, 'project:edit', project.id),
         invite: mayInvite,
         createRevision: mayInProject(rights, 'revision:create', project.id),
         managePeople: mayInProject(rights, 'project:remove-person', project.id),

@@ -26,6 +26,7 @@ export interface ProjectSummary {
   readonly description: string
   /** What the person asking is in it; null for an admin who is not in it. */
   readonly role: ProjectRole | null
+  readonly isArchived: boolean
   readonly revisionCount: number
   readonly latestRevision: { readonly id: string; readonly label: string; readonly stage: Stage } | null
 }
@@ -67,7 +68,11 @@ export interface ProjectView {
   readonly fabricators: readonly ProjectFabricatorView[]
   readonly invitations: readonly InvitationView[]
   readonly timeline: readonly TimelineEntry[]
+  /** Since when it is archived; null where it is not. */
+  readonly archivedAt: string | null
   readonly may: {
+    /** Rename and archive it. */
+    readonly edit: boolean
     readonly invite: boolean
     readonly createRevision: boolean
     readonly managePeople: boolean

@@ -10,6 +10,27 @@ export const PROJECT_WORDS = {
     subject: 'project',
     sentence: (details) => `created the project ${details.text('name')}`,
   }),
+  'project-changed': word<{
+    name: string
+    before: string
+    description: string
+    descriptionBefore: string
+    reason: string
+  }>()({
+    subject: 'project',
+    sentence: (details) =>
+      details.text('name') === details.text('before')
+        ? `changed the description of the project${because(details)}`
+        : `renamed the project from ${details.text('before')} to ${details.text('name')}${because(details)}`,
+  }),
+  'project-archived': word<{ reason: string }>()({
+    subject: 'project',
+    sentence: (details) => `archived the project${because(details)}`,
+  }),
+  'project-brought-back': word<{ reason: string }>()({
+    subject: 'project',
+    sentence: (details) => `brought the project back from the archive${because(details)}`,
+  }),
   'profiles-chosen': word<{ profiles: string; before: string; reason: string }>()({
     subject: 'project',
     sentence: (details) =>

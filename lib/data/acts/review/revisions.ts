@@ -24,7 +24,7 @@ import { foldName } from '../../records/names'
 import { loadWorkspace } from '../../records/settings-record'
 import { readProjectPolicy, writePolicy } from '../../records/sign-off-policy-record'
 import { findLatestTemplateVersion } from '../../records/template-record'
-import { outcomeOf, refuseField } from '../../store/errors'
+import { outcomeOf, refuseClash, refuseField } from '../../store/errors'
 import type { ActResult } from '../../views'
 
 /**
@@ -35,6 +35,9 @@ export function createRevision(actor: Actor, input: NewRevisionInput): Promise<A
   return write(actor, 'create-revision', input, async (context) => {
     const { tx, rights, at, record } = context
     const project = await requireProject(tx, rights, input.projectId, 'revision:create')
+    if (project.archivedAt !== null) {
+      refuseClash('This project is archived. Bring it back before you begin a revision in it.')
+    }
     const labelKey = foldName(input.label)
     const sameLabel = { projectId_labelKey: { projectId: project.id, labelKey } }
     if ((await tx.revision.findUnique({ where: sameLabel, select: { id: true } })) !== null) {

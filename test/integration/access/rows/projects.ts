@@ -14,6 +14,28 @@ export const PROJECT_ROWS: readonly AccessRow[] = [
     seenBy: 'workspace',
   },
   {
+    name: 'changeProject',
+    run: (a, s) =>
+      data.changeProject(a, {
+        projectId: s.team.projectId,
+        seenName: 'A name that it never had',
+        name: 'Another',
+        description: '',
+        reason: 'spelling',
+      }),
+    reached: 'clash',
+    may: LEADS,
+    seenBy: 'project',
+  },
+  {
+    name: 'archiveProject',
+    run: (a, s) => data.archiveProject(a, { projectId: s.team.projectId, isArchived: true, reason: 'done' }),
+    // Revisions are open in it.
+    reached: 'clash',
+    may: LEADS,
+    seenBy: 'project',
+  },
+  {
     name: 'getProject',
     run: (a, s) => data.getProject(a, s.team.projectId),
     reached: 'ok',

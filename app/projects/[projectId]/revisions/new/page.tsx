@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import { notFound } from 'next/navigation'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
+import { EmptyState } from '@/app/_components/ui/notices'
 import { PageHead } from '@/app/_components/ui/section'
 import { paths } from '@/lib/addresses'
 import { getProject, getRevisionStarts } from '@/lib/data'
@@ -15,10 +16,19 @@ export default async function NewRevisionPage({ params }: { params: Promise<{ pr
   const actor = await requireActor(paths.newRevision(projectId))
   const project = await readOrNotFound(() => getProject(actor, projectId))
   if (!project.may.createRevision) notFound()
+  const head = <PageHead title="New revision" over={<Link href={paths.project(project.id)}>{project.name}</Link>} />
+  if (project.archivedAt !== null) {
+    return (
+      <>
+        {head}
+        <EmptyState>This project is archived. A lead engineer can bring it back on the project’s page.</EmptyState>
+      </>
+    )
+  }
   const { constructions, elsewhere } = await getRevisionStarts(actor, project.id)
   return (
     <>
-      <PageHead title="New revision" over={<Link href={paths.project(project.id)}>{project.name}</Link>} />
+      {head}
       <NewRevisionForm
         projectId={project.id}
         constructions={listStartingConstructions().map(({ id, name, purpose, conductorLayerCount }) => ({

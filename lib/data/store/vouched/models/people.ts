@@ -110,6 +110,8 @@ export const PEOPLE_MODELS: readonly VouchedModel[] = [
       'profilesVersion',
       'signOffPolicyJson',
       'signOffPolicyVersion',
+      'archivedAt',
+      'archivedById',
     ],
     later: { profilesJson: '[]', profilesVersion: 0, signOffPolicyJson: '', signOffPolicyVersion: 0 },
     name: by('name'),

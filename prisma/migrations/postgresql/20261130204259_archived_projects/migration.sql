@@ -1,0 +1,3 @@
+-- AlterTable
+ALTER TABLE "Project" ADD COLUMN     "archivedAt" TIMESTAMP(3),
+ADD COLUMN     "archivedById" TEXT;

@@ -1,0 +1,3 @@
+-- AlterTable
+ALTER TABLE "Project" ADD COLUMN "archivedAt" DATETIME;
+ALTER TABLE "Project" ADD COLUMN "archivedById" TEXT;

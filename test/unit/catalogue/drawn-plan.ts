@@ -37,3 +37,18 @@ export function drawPlan(design: Design): Plan {
   for (const bend of design.bends) bend.distanceToRigidMm = null
   return plan
 }
+
+/** The same part in an array of two columns, with as many parts and the frame as are stated. */
+export function drawArray(design: Design, different: Partial<NonNullable<Plan['array']>>): void {
+  const { partCount, frameWidthMm } = design.brief.array
+  drawPlan(design).array = {
+    columns: 2,
+    rows: (partCount ?? 2) / 2,
+    columnStepMm: 150,
+    rowStepMm: 20,
+    frameMm: frameWidthMm,
+    tabs: [],
+    fiducials: [{ id: 'corner', atMm: [2, 2] }],
+    ...different,
+  }
+}

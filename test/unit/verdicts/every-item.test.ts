@@ -282,12 +282,7 @@ const GAPS: ReadonlySet<Verdict> = new Set(['not-applicable', 'not-computed', 'c
 const MOST_GAPS = 3
 
 /** A brief whose finish has no metal says by itself that the contacts have none: then no finish is a statement, not a gap. */
-const STATED_BY_ABSENCE = new Set([
-  'finger-thickness: contactFinish',
-  // A drawn array that lacks the fiducials that are stated contradicts them; one that nobody drew does not: the notes carry what is stated.
-  'array-drawing: plan',
-  'array-drawing: array',
-])
+const STATED_BY_ABSENCE = new Set(['finger-thickness: contactFinish'])
 
 /** Two statements contradict each other; where one of them is taken away, nothing does. */
 const CURED_BY_ABSENCE: readonly string[] = ['statements-agree']

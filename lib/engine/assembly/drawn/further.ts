@@ -88,7 +88,13 @@ function drawOverlap(
 }
 
 function drawBrief(brief: Design['brief'], { array, markings }: Plan, pen: Pen): Design['brief'] {
-  const note = (path: readonly string[], what: string, unit: 'mm' | null, stated: number | null, drawn: number) =>
+  const note = <T extends number | boolean>(
+    path: readonly string[],
+    what: string,
+    unit: 'mm' | null,
+    stated: T | null,
+    drawn: T,
+  ) =>
     pen.note({
       path: ['brief', ...path],
       what,
@@ -105,6 +111,10 @@ function drawBrief(brief: Design['brief'], { array, markings }: Plan, pen: Pen):
     if (array.frameMm !== null && array.frameMm > 0) {
       note(['array', 'frameWidthMm'], 'width of the array’s frame', 'mm', brief.array.frameWidthMm, array.frameMm)
       arrayFields.frameWidthMm = array.frameMm
+    }
+    // Fiducials of the frame may come with the panel: what is stated stays, and the plan is held against it.
+    if (brief.array.fiducials !== null || array.fiducials.length > 0) {
+      note(['array', 'fiducials'], 'fiducials of the array', null, brief.array.fiducials, array.fiducials.length > 0)
     }
   }
   const heights = markings.flatMap(({ heightMm }) => heightMm ?? [])

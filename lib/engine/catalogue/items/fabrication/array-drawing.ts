@@ -1,7 +1,7 @@
-import { BRIEF_FIELDS, type Brief, getFieldInText, type Plan } from '../../../design'
+import { BRIEF_FIELDS, getFieldInText } from '../../../design'
 import type { Outcome } from '../../../results'
 import { BRIEF_PLACE, checkObserved } from '../../checks'
-import { decide, makeNoneAllowed, notComputed } from '../../decide'
+import { notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
 import { checkGiven } from '../../given'
 
@@ -36,12 +36,11 @@ export const arrayDrawing = defineItem({
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: FEATURES.map((field) => ({ path: `brief.array.${field}`, worse: 'no' as const })),
-  check: ({ design: { brief, plan } }): Outcome[] => {
+  check: ({ design: { brief } }): Outcome[] => {
     if (brief.panelForm === null) return [notComputed(['brief', 'panelForm'], 'panel form', [BRIEF_PLACE], 'typed')]
     const { array } = brief
     const label = (field: keyof typeof array) => `${getFieldInText(BRIEF_FIELDS.array.fields[field])} of the array`
     return [
-      ...findContradiction(brief, plan?.array ?? null),
       checkGiven({
         terms: (['partCount', 'frameWidthMm'] as const).map((field) => ({
           path: ['brief', 'array', field],
@@ -67,21 +66,3 @@ export const arrayDrawing = defineItem({
     ]
   },
 })
-
-/** An array that is drawn is the one on the sheet: a yes beside it does not go before it. Parts and frame are held against it by `plan-agreement`. */
-function findContradiction({ array }: Brief, drawn: NonNullable<Plan>['array']): Outcome[] {
-  if (drawn === null || array.fiducials !== true || drawn.fiducials.length > 0) return []
-  return [
-    {
-      ...decide({
-        value: 1,
-        limit: makeNoneAllowed('arrayContradictionsCount', 'commonPractice'),
-        places: [BRIEF_PLACE],
-        what: 'contradictions with the drawn array',
-        equation: 'stated against drawn',
-        isTyped: true,
-      }),
-      summary: 'Fiducials are stated, and the drawn array has none.',
-    },
-  ]
-}

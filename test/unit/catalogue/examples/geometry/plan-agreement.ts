@@ -1,5 +1,5 @@
 import type { Design } from '@/lib/engine'
-import { drawPlan } from '../../drawn-plan'
+import { drawArray, drawPlan } from '../../drawn-plan'
 import { getZone } from '../changes'
 import type { ItemExample } from '../item-example'
 
@@ -50,6 +50,29 @@ export const planAgreementExamples: readonly ItemExample[] = [
       plan.bendLines = []
       Object.assign(getZone(d, 'arm'), { lengthMm: 400, widthMm: 90 })
     },
+    expect: 'fails',
+  },
+  {
+    name: 'an array that is drawn as it is stated',
+    change: (d) => drawArray(d, {}),
+    expect: 'meets',
+  },
+  {
+    name: 'an array that is drawn without the fiducials that are stated',
+    change: (d) => drawArray(d, { fiducials: [] }),
+    expect: 'fails',
+  },
+  {
+    name: 'an array that is drawn with fiducials, and stated to have none',
+    change: (d) => {
+      drawArray(d, {})
+      d.brief.array.fiducials = false
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'an array of more parts than are stated',
+    change: (d) => drawArray(d, { columns: 3 }),
     expect: 'fails',
   },
   {

@@ -97,7 +97,7 @@ export function Checklist({ items, texts, initialFilter, firstQuestions, ...cont
       <div className="row filters no-print">
         <ChoiceGroup label="Which items" options={FILTERS} value={filter} onChange={changeFilter} />
         <TextField label="Find in items" type="search" value={words} onChange={setWords} />
-        <ChecklistFile items={inOrder} texts={texts} />
+        <ChecklistFile items={inOrder} texts={texts} citations={context.citations} />
         {chosenIds === null && items.some(({ mayAnswer }) => mayAnswer) && (
           <Button onPress={() => setChosenIds(new Set())}>Answer several</Button>
         )}

@@ -1,7 +1,7 @@
 'use client'
 
 import { useRouter } from 'next/navigation'
-import { useMemo, useState } from 'react'
+import { useEffect, useEffectEvent, useMemo, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { FileField } from '@/app/_components/ui/file-field'
 import { FormError } from '@/app/_components/ui/form-error'
@@ -22,7 +22,10 @@ interface UploadFormProps<T> {
   onDone?: (value: T) => void
 }
 
-/** Sends one file. A file that is too large or empty is refused before anything is sent; the server checks again. */
+/**
+ * Sends files one after the other, each as an act of its own. One that is too large or empty is refused before anything is sent; the server
+ * checks again. Where one is refused, it and those after it stay chosen.
+ */
 export function UploadForm<T>({
   purpose,
   input,
@@ -36,34 +39,56 @@ export function UploadForm<T>({
 }: UploadFormProps<T>) {
   const router = useRouter()
   const action = useMemo(() => uploadAction<T>(purpose), [purpose])
-  const { send, isPending, refusal } = useAction(action)
+  const { send, isPending, refusal, clearRefusal } = useAction(action)
   const [files, setFiles] = useState<readonly File[]>([])
+  /** What is being sent, the next one first. */
+  const [queue, setQueue] = useState<readonly File[]>([])
   const [error, setError] = useState<string | undefined>(undefined)
-  // A file input cannot be emptied from outside: a new one takes its place after each file that was accepted.
+  // A file input cannot be emptied from outside: a new one takes its place after the files were accepted.
   const [round, setRound] = useState(0)
+  const [next] = queue
+  const isMany = files.length > 1
+
+  const sendNext = useEffectEvent((file: File) => {
+    send(
+      { ...input, fileName: file.name, file },
+      (value) => {
+        const left = queue.slice(1)
+        setQueue(left)
+        setFiles(left)
+        if (left.length === 0) {
+          router.refresh()
+          setRound((previous) => previous + 1)
+        }
+        onDone?.(value)
+      },
+      (refused) => (isMany ? { ...refused, message: `${file.name}: ${refused.message}` } : refused),
+    )
+  })
+  useEffect(() => {
+    if (next === undefined || isPending) return
+    if (refusal === null) sendNext(next)
+    else setQueue([])
+  }, [next, isPending, refusal])
 
   const submit = () => {
-    const file = files[0]
-    if (file === undefined) {
+    if (files.length === 0) {
       setError('choose a file first')
       return
     }
-    if (file.size === 0 || file.size > maxBytes) {
+    const bad = files.find(({ size }) => size === 0 || size > maxBytes)
+    if (bad !== undefined) {
       setError(
-        file.size === 0
-          ? `"${file.name}" is empty`
-          : `"${file.name}" has ${asFileSize(file.size)}; at most ${asFileSize(maxBytes)} can be kept`,
+        bad.size === 0
+          ? `"${bad.name}" is empty`
+          : `"${bad.name}" has ${asFileSize(bad.size)}; at most ${asFileSize(maxBytes)} can be kept`,
       )
       return
     }
     setError(undefined)
+    clearRefusal()
     onSend?.()
-    send({ ...input, fileName: file.name, file }, (value) => {
-      router.refresh()
-      setFiles([])
-      setRound((previous) => previous + 1)
-      onDone?.(value)
-    })
+    setQueue(files)
   }
 
   return (
@@ -78,6 +103,7 @@ export function UploadForm<T>({
         key={round}
         label={label}
         hint={hint}
+        isMultiple
         error={error}
         files={files}
         onChange={(chosen) => {
@@ -88,7 +114,11 @@ export function UploadForm<T>({
       />
       <FormError refusal={refusal} />
       <div className="row">
-        <Button type="submit" isPending={isPending} pendingLabel="Sending…">
+        <Button
+          type="submit"
+          isPending={isPending || queue.length > 0}
+          pendingLabel={isMany ? `Sending, ${queue.length} to go…` : 'Sending…'}
+        >
           {buttonLabel}
         </Button>
       </div>

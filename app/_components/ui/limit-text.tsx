@@ -1,14 +1,7 @@
 'use client'
 
-import type { DecidedOutcome, DecidingEnd, Limit } from '@/lib/engine/results'
+import { type DecidedOutcome, type DecidingEnd, LIMIT_SENSE_WORDS, type Limit } from '@/lib/engine/results'
 import { QuantityText } from './quantity'
-
-const SENSE: Record<Limit['sense'], string> = {
-  'at-most': 'at most',
-  'at-least': 'at least',
-  within: 'within',
-  equals: 'exactly',
-}
 
 const SIGNS: Record<Exclude<Limit['sense'], 'within'>, string> = { 'at-most': '≤', 'at-least': '≥', equals: '=' }
 
@@ -26,7 +19,7 @@ function WindowText({ limit: { value, upperValue, unit } }: { limit: Window }) {
 export function LimitText({ limit }: { limit: Limit }) {
   return (
     <>
-      {SENSE[limit.sense]}{' '}
+      {LIMIT_SENSE_WORDS[limit.sense]}{' '}
       {limit.sense === 'within' ? (
         <WindowText limit={limit} />
       ) : (

@@ -75,6 +75,14 @@ export interface Limit {
   readonly sourceKey: string
 }
 
+/** How a value has to stand to a limit. */
+export const LIMIT_SENSE_WORDS: Readonly<Record<Limit['sense'], string>> = {
+  'at-most': 'at most',
+  'at-least': 'at least',
+  within: 'within',
+  equals: 'exactly',
+}
+
 /** Whose limit it is, and where it comes from. One that comes with the catalogue is its source's, which says how far it is known. */
 export function describeLimitOrigin({ owner, sourceKey }: Limit): string {
   const source = citeRecordedSource(sourceKey)

@@ -1,8 +1,10 @@
 import {
+  boundsOf,
   edgesOfPath,
-  findInnerPoint,
+  isInBox,
   type LineOrArc,
   locateInRegion,
+  looseBox,
   type Path,
   type Region,
   splitByLines,
@@ -32,25 +34,35 @@ export function cutPlan(plan: Plan, part: Region, lines: readonly BandLine[]): C
   const { areas } = areasOf(plan)
   const dividing = plan.dividingLines.map(({ nodes }) => pathInNm(nodes))
   const known = [...dividing.flatMap(edgesOfPath), ...part.outer, ...part.holes.flat()]
+  const boxes = areas.map(({ region }) => boundsOf(region.outer))
+  const knownBoxes = known.map(looseBox)
   const borders: Path[] = []
   const bands = lines.map((line): readonly Region[] => {
     // An axis lies in the area that has its middle; one whose middle is cut away bends each area that it runs through.
-    const own = areas.filter(({ region }) => locateInRegion(region, middleOf(line)) !== 'outside')
+    const own = areas.filter(
+      ({ region }, at) => isInBox(boxes[at], middleOf(line)) && locateInRegion(region, middleOf(line)) !== 'outside',
+    )
     const found = (own.length > 0 ? own.slice(0, 1) : areas).flatMap(({ region }) => findBandPieces(region, line))
-    for (const piece of found) borders.push(...listBandBorders(piece, line, known))
+    for (const piece of found) {
+      const own = boundsOf(piece.outer)
+      const near = known.filter((_, at) => areBoxesNear(own, knownBoxes[at]))
+      borders.push(...listBandBorders(piece, line, near))
+    }
     return found
   })
   const overlapping = new Set<number>()
   const cuts = splitByLines(part, [...dividing, ...borders])
-  const pieces = cuts.pieces.map(({ region, neighbours }): CutPiece => {
-    const inner = findInnerPoint(region) ?? [0, 0]
+  const bandBoxes = bands.map((found) => found.map(({ outer }) => boundsOf(outer)))
+  const pieces = cuts.pieces.map(({ region, inner, neighbours }): CutPiece => {
     const here = bands.flatMap((found, bend) =>
-      found.some((band) => locateInRegion(band, inner) === 'inside') ? [bend] : [],
+      found.some((band, at) => isInBox(bandBoxes[bend]?.[at], inner) && locateInRegion(band, inner) === 'inside')
+        ? [bend]
+        : [],
     )
     for (const bend of here.slice(1)) overlapping.add(bend)
     return {
       region,
-      area: areas.findIndex((area) => locateInRegion(area.region, inner) === 'inside'),
+      area: areas.findIndex((each, at) => isInBox(boxes[at], inner) && locateInRegion(each.region, inner) === 'inside'),
       bend: here[0] ?? -1,
       neighbours,
     }
@@ -61,3 +73,13 @@ export function cutPlan(plan: Plan, part: Region, lines: readonly BandLine[]): C
     overlapping: [...overlapping],
   }
 }
+
+/** Farther apart than this nothing of one lies on the other: ten times the reach within which a border is a dividing line. */
+const APART_NM = 10_000
+
+const areBoxesNear = (one: ReturnType<typeof looseBox>, other: ReturnType<typeof looseBox> | undefined) =>
+  other !== undefined &&
+  one.minX - APART_NM <= other.maxX &&
+  one.maxX + APART_NM >= other.minX &&
+  one.minY - APART_NM <= other.maxY &&
+  one.maxY + APART_NM >= other.minY

@@ -23,6 +23,7 @@ export {
   edgesOfPath,
   extentAlong,
   flattenEdges,
+  isInBox,
   type Loop,
   lengthOf,
   type Motion,

@@ -29,8 +29,9 @@ export function locatePoint(edges: readonly LineOrArc[], point: PointNm): Locati
 
 /** Exact, for a whole point. */
 export function isOnEdge(edge: LineOrArc, point: PointNm): boolean {
+  // Most lines are elsewhere: the box is asked before the exact sign.
+  if (edge.kind === 'line') return isBetween(edge.from, edge.to, point) && sideOfLine(edge.from, edge.to, point) === 0
   const side = sideOfLine(edge.from, edge.to, point)
-  if (edge.kind === 'line') return side === 0 && isBetween(edge.from, edge.to, point)
   if (sideOfCircle(edge.from, edge.through, edge.to, point) !== 0) return false
   return side === sideOfLine(edge.from, edge.to, edge.through) || isEnd(edge, point)
 }

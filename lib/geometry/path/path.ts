@@ -58,6 +58,10 @@ export function boundsOf(edges: readonly LineOrArc[]): Box {
   return { minX: x.low, maxX: x.high, minY: y.low, maxY: y.high }
 }
 
+/** Whether a point can lie in what the box holds: with a nanometre to spare, since the bulge of an arc is rounded. */
+export const isInBox = (box: Box | undefined, [x, y]: PointNm): boolean =>
+  box !== undefined && x >= box.minX - 1 && x <= box.maxX + 1 && y >= box.minY - 1 && y <= box.maxY + 1
+
 /** How far edges reach along a direction of length 1: from the least to the greatest product with it. */
 export function extentAlong(
   edges: readonly LineOrArc[],

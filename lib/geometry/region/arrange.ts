@@ -5,6 +5,7 @@ import {
   isSamePoint,
   type LineOrArc,
   lengthOfEdge,
+  looseBox,
   makeEdge,
   nearestOnEdge,
   pointAt,
@@ -76,12 +77,15 @@ interface Cut {
 /** An end of a dividing line that stops short of an edge, or runs past it, by less than the reach is moved onto that edge. */
 function joinEnds(cutters: readonly Cutter[], cuts: Cut[][], reachNm: number): LineOrArc[] {
   const edges = cutters.map(({ edge }) => edge)
+  const boxes = edges.map(looseBox)
   cutters.forEach(({ edge, joinsFrom, joinsTo }, own) => {
     const ends = [...(joinsFrom === true ? [edge.from] : []), ...(joinsTo === true ? [edge.to] : [])]
     for (const end of ends) {
       let best: { readonly at: number; readonly distanceNm: number; readonly point: PointNm } | null = null
       cutters.forEach(({ edge: other }, at) => {
-        if (at === own) return
+        // Boxes are never farther than what they hold: most edges are elsewhere, and measuring each took most of the time.
+        const box = boxes[at]
+        if (at === own || box === undefined || !isNearBox(box, end, reachNm)) return
         const { distanceNm, point } = nearestOnEdge(other, end)
         if (distanceNm <= reachNm && (best === null || distanceNm < best.distanceNm)) {
           best = { at, distanceNm, point: roundPoint(point) }
@@ -97,6 +101,9 @@ function joinEnds(cutters: readonly Cutter[], cuts: Cut[][], reachNm: number): L
   })
   return edges
 }
+
+const isNearBox = ({ minX, minY, maxX, maxY }: ReturnType<typeof looseBox>, [x, y]: PointNm, reachNm: number) =>
+  x >= minX - reachNm - 1 && x <= maxX + reachNm + 1 && y >= minY - reachNm - 1 && y <= maxY + reachNm + 1
 
 function moveEnd(edge: LineOrArc, end: PointNm, to: PointNm): LineOrArc {
   const [from, until] = isSamePoint(edge.from, end) ? [to, edge.to] : [edge.from, to]

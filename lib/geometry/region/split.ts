@@ -6,6 +6,8 @@ import { edgesOfRegion, findInnerPoint, locateInRegion, makeCheckedRegion, type 
 /** A piece of a region that was cut, and the pieces on the far side of its cuts. */
 export interface SplitPiece {
   readonly region: Region
+  /** Well inside of it. */
+  readonly inner: PointNm
   readonly neighbours: readonly {
     readonly piece: number
     readonly line: number
@@ -59,12 +61,10 @@ function collect(region: Region, { halfEdges, cycles }: Arrangement, lineCount: 
     const holes = rims
       .filter(({ number }) => ownerOfRim.get(number) === face.number)
       .map(({ edges }) => withoutSpurs(edges))
-    const whole = makeCheckedRegion(
-      face.bare.outer,
-      holes.filter((hole) => hole.length > 0),
-    )
-    const inner = findInnerPoint(whole)
-    return inner === null || locateInRegion(region, inner) !== 'inside' ? [] : [{ ...face, whole }]
+    const cutAway = holes.filter((hole) => hole.length > 0)
+    const whole = cutAway.length === 0 ? face.bare : makeCheckedRegion(face.bare.outer, cutAway)
+    const inner = cutAway.length === 0 ? face.inner : findInnerPoint(whole)
+    return inner === null || locateInRegion(region, inner) !== 'inside' ? [] : [{ ...face, whole, inner }]
   })
   const pieceOfCycle = new Map<number, number>()
   for (const [piece, { number }] of inside.entries()) pieceOfCycle.set(number, piece)
@@ -73,10 +73,14 @@ function collect(region: Region, { halfEdges, cycles }: Arrangement, lineCount: 
     if (piece !== undefined) pieceOfCycle.set(rim, piece)
   }
   const parts = new Set<number>()
-  const pieces = inside.map(({ whole }, piece): SplitPiece => {
+  const cutsOf = inside.map((): (typeof halfEdges)[number][] => [])
+  for (const half of halfEdges) {
+    const piece = half.tag === BORDER ? undefined : pieceOfCycle.get(half.cycle)
+    if (piece !== undefined) cutsOf[piece]?.push(half)
+  }
+  const pieces = inside.map(({ whole, inner }, piece): SplitPiece => {
     const shared = new Map<string, { piece: number; line: number; edges: LineOrArc[] }>()
-    for (const half of halfEdges) {
-      if (half.tag === BORDER || pieceOfCycle.get(half.cycle) !== piece) continue
+    for (const half of cutsOf[piece] ?? []) {
       const other = pieceOfCycle.get(halfEdges[half.twin]?.cycle ?? -1)
       if (other === undefined || other === piece) continue
       parts.add(half.tag)
@@ -85,7 +89,7 @@ function collect(region: Region, { halfEdges, cycles }: Arrangement, lineCount: 
       if (found === undefined) shared.set(key, { piece: other, line: half.tag, edges: [half.edge] })
       else found.edges.push(half.edge)
     }
-    return { region: whole, neighbours: [...shared.values()] }
+    return { region: whole, inner, neighbours: [...shared.values()] }
   })
   return { pieces, idle: Array.from({ length: lineCount }, (_, line) => line).filter((line) => !parts.has(line)) }
 }
@@ -138,11 +142,8 @@ export function clipToBand(region: Region, { from, to, halfWidthNm }: Band): Reg
   }
   const middle = from[0] * across[0] + from[1] * across[1]
   return splitByLines(region, [borderAt(1), borderAt(-1)], 0)
-    .pieces.map((piece) => piece.region)
-    .filter((piece) => {
-      const inner = findInnerPoint(piece)
-      return inner !== null && Math.abs(inner[0] * across[0] + inner[1] * across[1] - middle) <= halfWidthNm
-    })
+    .pieces.filter(({ inner }) => Math.abs(inner[0] * across[0] + inner[1] * across[1] - middle) <= halfWidthNm)
+    .map((piece) => piece.region)
 }
 
 /** 1 mm past the region on either side, so that no border ends on it by chance. */

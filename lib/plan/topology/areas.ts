@@ -1,6 +1,7 @@
 import {
+  boundsOf,
   edgesOfLoop,
-  findInnerPoint,
+  isInBox,
   type LineOrArc,
   locateInRegion,
   makeCheckedRegion,
@@ -85,10 +86,9 @@ function computeAreas(plan: Plan): PlanAreas {
     message: `dividing line "${plan.dividingLines[line]?.name}" parts nothing: it does not reach from border to border`,
   }))
   const marks = placeMarks(plan, split, problems)
-  const areas = split.pieces.map(({ region, neighbours }, piece): PlanArea => {
-    const inner = findInnerPoint(region)
+  const areas = split.pieces.map(({ region, inner, neighbours }, piece): PlanArea => {
     const [mark, second] = marks[piece] ?? []
-    const innerMm: PointMm = inner === null ? [0, 0] : toMm(inner)
+    const innerMm: PointMm = toMm(inner)
     const own = mark === undefined || second !== undefined ? null : (plan.areas[mark] ?? null)
     if (mark === undefined) {
       problems.push({
@@ -125,9 +125,12 @@ function computeAreas(plan: Plan): PlanAreas {
 /** Which marks lie in each piece, as places in the plan's list. */
 function placeMarks(plan: Plan, { pieces }: Split, problems: PlanProblem[]): number[][] {
   const marks = pieces.map((): number[] => [])
+  const boxes = pieces.map(({ region }) => boundsOf(region.outer))
   plan.areas.forEach(({ name, markMm }, index) => {
     const mark = toNm(markMm)
-    const piece = pieces.findIndex(({ region }) => locateInRegion(region, mark) === 'inside')
+    const piece = pieces.findIndex(
+      ({ region }, at) => isInBox(boxes[at], mark) && locateInRegion(region, mark) === 'inside',
+    )
     const there = marks[piece]
     if (there === undefined) {
       problems.push({

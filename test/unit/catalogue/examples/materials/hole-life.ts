@@ -98,4 +98,25 @@ export const holeLifeExamples: readonly ItemExample[] = [
     },
     expect: 'cannot-tell',
   },
+  {
+    name: 'a second hole of which nobody stated the drill',
+    change: (d) => {
+      d.features.holes.push({ ...getOnly(d.features.holes), id: 'open', name: 'Open', drillMm: null })
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'a second hole of no zone',
+    change: (d) => {
+      d.features.holes.push({ ...getOnly(d.features.holes), id: 'open', name: 'Open', zoneId: null })
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'operation is colder than the cycles, which last',
+    change: (d) => {
+      d.brief.operatingMinDegC = (d.brief.cycleMinDegC ?? 0) - 1
+    },
+    expect: 'cannot-tell',
+  },
 ]

@@ -42,4 +42,31 @@ export const surfaceFinishExamples: readonly ItemExample[] = [
     },
     expect: 'not-computed',
   },
+  {
+    name: 'nickel in an opening of which nobody said how far from a bend it lies',
+    change: (d) => {
+      d.brief.surfaceFinish = 'immersion-gold-over-electroless-nickel'
+      Object.assign(getOnly(d.features.coverlayOpenings), { nearestBend: null, clearOfBends: null })
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'nickel in an opening near the hinge, at no stated distance',
+    change: (d) => {
+      d.brief.surfaceFinish = 'immersion-gold-over-electroless-nickel'
+      Object.assign(getOnly(d.features.coverlayOpenings), {
+        nearestBend: { bendId: 'hinge', distanceMm: null },
+        clearOfBends: true,
+      })
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'nickel in an opening that is clear of every bend',
+    change: (d) => {
+      d.brief.surfaceFinish = 'immersion-gold-over-electroless-nickel'
+      Object.assign(getOnly(d.features.coverlayOpenings), { nearestBend: null, clearOfBends: true })
+    },
+    expect: 'meets',
+  },
 ]

@@ -6,19 +6,4 @@ export const shieldStiffnessExamples: readonly ItemExample[] = [
   { name: 'a 60 um shield film', change: (d) => addShield(d, 60), expect: 'fails' },
   { name: 'no shield', expect: 'not-applicable' },
   { name: 'no bend listed, and the list not marked', change: withoutBends, expect: 'not-computed' },
-  {
-    name: 'no shield, in a bend of no radius',
-    change: (d) => {
-      for (const bend of d.bends) bend.insideRadiusMm = null
-    },
-    expect: 'not-applicable',
-  },
-  {
-    name: 'a shield film, in a bend of no radius',
-    change: (d) => {
-      addShield(d, 2)
-      for (const bend of d.bends) bend.insideRadiusMm = null
-    },
-    expect: 'not-computed',
-  },
 ]

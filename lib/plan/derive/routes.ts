@@ -26,13 +26,16 @@ export interface CrossingMeasure {
   readonly directionChangesInside: boolean
 }
 
-/** Two routes on neighbouring layers that lie over each other in a band. */
+/** Less than this is a common edge, not a common strip. */
+const LEAST_SHARED_MM = 1e-6
+
+/** Two conductors on neighbouring layers that lie over each other in a band. */
 export interface StackedMeasure {
   readonly bendId: string
   readonly conductorIds: readonly [string, string]
-  /** Of the narrower one's width. */
+  /** Of the narrower one's width, where most of it does. */
   readonly shareFraction: number
-  /** Along the part. */
+  /** Across the band: how far they run over each other. */
   readonly lengthMm: number
 }
 
@@ -116,6 +119,9 @@ interface Pass {
   /** Where it lies along the axis, in mm: middle, and how much of the axis its width takes. */
   readonly fromMm: number
   readonly toMm: number
+  /** Where it lies across the axis, in mm, within the band. */
+  readonly acrossFromMm: number
+  readonly acrossToMm: number
 }
 
 function passOf(route: Route, band: BandMeasure, region: Region): Pass[] {
@@ -125,12 +131,24 @@ function passOf(route: Route, band: BandMeasure, region: Region): Pass[] {
   const [first] = inside
   const turns = inside.some(({ isArc, deg }) => isArc || acute(deg - (first?.deg ?? 0)) > STRAIGHT_DEG)
   const rad = (band.axisDeg * Math.PI) / 180
-  const along = inside.flatMap(({ ends }) => ends.map(([x, y]) => (x * Math.cos(rad) + y * Math.sin(rad)) / NM_PER_MM))
+  const [cos, sin] = [Math.cos(rad), Math.sin(rad)]
+  const along = inside.flatMap(({ ends }) => ends.map(([x, y]) => (x * cos + y * sin) / NM_PER_MM))
+  const across = inside.flatMap(({ ends }) => ends.map(([x, y]) => (y * cos - x * sin) / NM_PER_MM))
   const angleDeg = Math.min(...angles)
   const half = (route.widthMm ?? 0) / 2 / Math.max(Math.sin((angleDeg * Math.PI) / 180), 1e-6)
   const lengthMm = inside.reduce((sum, { ends: [a, b] }) => sum + Math.hypot(b[0] - a[0], b[1] - a[1]), 0) / NM_PER_MM
   return [
-    { route, band, angleDeg, turns, lengthMm, fromMm: Math.min(...along) - half, toMm: Math.max(...along) + half },
+    {
+      route,
+      band,
+      angleDeg,
+      turns,
+      lengthMm,
+      fromMm: Math.min(...along) - half,
+      toMm: Math.max(...along) + half,
+      acrossFromMm: Math.min(...across),
+      acrossToMm: Math.max(...across),
+    },
   ]
 }
 
@@ -224,21 +242,27 @@ function lengthTogether(passes: readonly Pass[]): number {
 
 function findStacked(passes: readonly Pass[], layerIds: readonly string[]): StackedMeasure[] {
   const levelOf = ({ route }: Pass) => (route.layerId === null ? -1 : layerIds.indexOf(route.layerId))
-  return passes.flatMap((one, at) =>
-    passes.slice(at + 1).flatMap((other): StackedMeasure[] => {
-      if (one.band.lineId !== other.band.lineId || Math.abs(levelOf(one) - levelOf(other)) !== 1) return []
-      if (levelOf(one) < 0 || levelOf(other) < 0) return []
+  // A conductor may be drawn in pieces, as where its width changes: what two of them share in a bend is one finding.
+  const found = new Map<string, StackedMeasure>()
+  for (const [at, one] of passes.entries()) {
+    for (const other of passes.slice(at + 1)) {
+      if (one.band.lineId !== other.band.lineId || Math.abs(levelOf(one) - levelOf(other)) !== 1) continue
+      if (levelOf(one) < 0 || levelOf(other) < 0) continue
       const sharedMm = Math.min(one.toMm, other.toMm) - Math.max(one.fromMm, other.fromMm)
       const narrowMm = Math.min(one.toMm - one.fromMm, other.toMm - other.fromMm)
-      if (sharedMm <= 1e-6 || narrowMm <= 0) return []
-      return [
-        {
-          bendId: one.band.bendId,
-          conductorIds: [one.route.conductorId, other.route.conductorId],
-          shareFraction: Math.min(1, sharedMm / narrowMm),
-          lengthMm: one.band.widthMm ?? 0,
-        },
-      ]
-    }),
-  )
+      const lengthMm = Math.min(one.acrossToMm, other.acrossToMm) - Math.max(one.acrossFromMm, other.acrossFromMm)
+      if (sharedMm <= LEAST_SHARED_MM || narrowMm <= 0 || lengthMm <= LEAST_SHARED_MM) continue
+      const { bendId } = one.band
+      const conductorIds = [one.route.conductorId, other.route.conductorId] as const
+      const key = [bendId, ...conductorIds.toSorted()].join(' ')
+      const known = found.get(key)
+      found.set(key, {
+        bendId,
+        conductorIds: known?.conductorIds ?? conductorIds,
+        shareFraction: Math.max(known?.shareFraction ?? 0, Math.min(1, sharedMm / narrowMm)),
+        lengthMm: (known?.lengthMm ?? 0) + lengthMm,
+      })
+    }
+  }
+  return [...found.values()]
 }

@@ -100,7 +100,7 @@ describe('a drawn plan decides', () => {
     expect(corner?.kind === 'decided' && [corner.value.value, corner.verdict]).toEqual([0, 'fails'])
   })
 
-  it('a route at 45 degrees crosses at 45, and two over each other are stacked', () => {
+  it('a route at 45 degrees crosses at 45', () => {
     const design = read((d) => {
       const plan = drawPlan(d)
       plan.routes = [

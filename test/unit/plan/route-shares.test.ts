@@ -5,16 +5,26 @@ type Point = [number, number]
 
 const path = (...points: Point[]) => points.map((atMm) => ({ atMm, viaMm: null }))
 
+interface Drawn {
+  readonly at: Point[]
+  readonly widthMm: number | null
+  readonly layerId?: string
+  /** Pieces of one conductor have its name; without one each is a conductor of its own. */
+  readonly of?: string
+}
+
+const measure = (routes: readonly Drawn[]) => measureRoutes(routes).shares
+
 /** A strip of 60 by 10 mm with one bend across its middle, whose band is 8 mm wide. */
-function measure(routes: { at: Point[]; widthMm: number | null; layerId?: string }[]) {
+function measureRoutes(routes: readonly Drawn[]) {
   const plan: Plan = {
     ...EMPTY_PLAN,
     outline: path([0, 0], [60, 0], [60, 10], [0, 10]),
     areas: [{ id: 'arm', name: 'Arm', zoneId: 'arm', markMm: [5, 5] }],
     bendLines: [{ id: 'line', bendId: 'fold', fromMm: [30, 0], toMm: [30, 10] }],
-    routes: routes.map(({ at, widthMm, layerId = null }, index) => ({
+    routes: routes.map(({ at, widthMm, layerId = null, of }, index) => ({
       id: `route-${index}`,
-      conductorId: `c-${index}`,
+      conductorId: of ?? `c-${index}`,
       layerId,
       widthMm,
       nodes: path(...at),
@@ -25,10 +35,10 @@ function measure(routes: { at: Point[]; widthMm: number | null; layerId?: string
     zoneOfBend: new Map([['fold', 'arm']]),
     flatZoneIds: new Set(),
     drillsMm: new Map(),
-    conductors: new Map(routes.map((_, index) => [`c-${index}`, { layerId: 'l1', widthMm: null }])),
+    conductors: new Map(routes.map(({ of }, index) => [of ?? `c-${index}`, { layerId: 'l1', widthMm: null }])),
     conductorLayerIds: ['l1', 'l2'],
   }
-  return measurePlan(plan, facts).routes.shares
+  return measurePlan(plan, facts).routes
 }
 
 describe('copper of drawn routes in the band of a bend', () => {
@@ -109,5 +119,42 @@ describe('copper of drawn routes in the band of a bend', () => {
       ['l2', 0.2],
     ])
     expect(measure([{ ...over, widthMm: null }])).toEqual([])
+  })
+})
+
+describe('conductors on neighbouring layers that lie over each other in the band of a bend', () => {
+  const straight = (fromX: number, toX: number, y: number, more: Omit<Drawn, 'at' | 'widthMm'>): Drawn => ({
+    at: [
+      [fromX, y],
+      [toX, y],
+    ],
+    widthMm: 1,
+    ...more,
+  })
+
+  it('are found with the share of the narrower one, over the width of the band', () => {
+    const [found] = measureRoutes([straight(0, 60, 5, {}), straight(0, 60, 5.4, { layerId: 'l2' })]).stacked
+    expect(found).toMatchObject({ bendId: 'fold', conductorIds: ['c-0', 'c-1'] })
+    expect(found?.shareFraction).toBeCloseTo(0.6, 9)
+    expect(found?.lengthMm).toBeCloseTo(8, 9)
+  })
+
+  it('are one finding where one of them is drawn in pieces, over the length of all pieces together', () => {
+    const { stacked } = measureRoutes([
+      straight(0, 31, 5, { of: 'drive' }),
+      straight(31, 33, 5.5, { of: 'drive' }),
+      straight(0, 60, 5, { of: 'return', layerId: 'l2' }),
+    ])
+    expect(stacked.map(({ conductorIds }) => conductorIds)).toEqual([['drive', 'return']])
+    expect(stacked[0]?.shareFraction).toBeCloseTo(1, 9)
+    // From 26 to 31 and from 31 to 33 mm.
+    expect(stacked[0]?.lengthMm).toBeCloseTo(7, 9)
+  })
+
+  it('are none where each keeps to its own part of the band, lies beside the other, or is on the same layer', () => {
+    const pieces = [straight(0, 29, 5, {}), straight(29, 60, 5, { layerId: 'l2' })]
+    expect(measureRoutes(pieces).stacked).toEqual([])
+    expect(measureRoutes([straight(0, 60, 4, {}), straight(0, 60, 5, { layerId: 'l2' })]).stacked).toEqual([])
+    expect(measureRoutes([straight(0, 60, 5, {}), straight(0, 60, 5, {})]).stacked).toEqual([])
   })
 })

@@ -121,11 +121,22 @@ function findNear(
   point: readonly [number, number],
   reachNm: number,
 ): PointNm | null {
-  const ends = [a.from, a.to, b.from, b.to]
-  const joined = [...(first ?? []), ...(second ?? [])].map((cut) => cut.point)
-  const isNear = (nm: number) => (other: PointNm) => Math.hypot(other[0] - point[0], other[1] - point[1]) <= nm
-  return joined.find(isNear(reachNm)) ?? ends.find(isNear(CONTACT_NM)) ?? null
+  return (
+    findCutNear(first, point, reachNm) ??
+    findCutNear(second, point, reachNm) ??
+    [a.from, a.to, b.from, b.to].find((end) => isWithin(end, point, CONTACT_NM)) ??
+    null
+  )
 }
+
+/** An edge that many lines end on has as many cuts: no list is made of them. */
+function findCutNear(cuts: readonly Cut[] | undefined, point: readonly [number, number], nm: number): PointNm | null {
+  for (const cut of cuts ?? []) if (isWithin(cut.point, point, nm)) return cut.point
+  return null
+}
+
+const isWithin = (one: PointNm, other: readonly [number, number], nm: number) =>
+  Math.abs(one[0] - other[0]) <= nm && Math.hypot(one[0] - other[0], one[1] - other[1]) <= nm
 
 function addCut(cuts: Cut[] | undefined, edge: LineOrArc, share: number, point: PointNm): void {
   if (cuts === undefined || isSamePoint(point, edge.from) || isSamePoint(point, edge.to)) return

@@ -260,7 +260,7 @@ const folding = prepareFolding()
 printLine('')
 for (const [what, run, targetMs] of [
   ['areas in plan', folding.areas, null],
-  ['cut into plates and bands', folding.cut, null],
+  ['cut into plates and bands, areas included', folding.cut, FOLD_TARGET_MS],
   ['folded', folding.fold, FOLD_TARGET_MS],
   ['clashes, folded', folding.check, CLASHES_TARGET_MS],
 ] as const) {

@@ -297,13 +297,17 @@ test('files come by their own way: who sends is asked first, and what is not kep
   await page.goto(`/projects/${demo.pipitId}/revisions/${revisionId}/artwork`)
   await expect(page.getByRole('link', { name: /größe 1\.gbr/ })).toBeVisible()
   await expect(page.getByText(/Files kept: the project .* of 2048 MiB/)).toBeVisible()
-  await page.getByLabel('Add an artwork file').setInputFiles({
-    name: 'by-hand.gbr',
-    mimeType: 'text/plain',
-    buffer: Buffer.from('G04 by hand*\n'),
-  })
+  // Several at once go one after the other.
+  await page.getByLabel('Add an artwork file').setInputFiles(
+    ['by-hand.gbr', 'by-hand-too.gbr'].map((name) => ({
+      name,
+      mimeType: 'text/plain',
+      buffer: Buffer.from(`G04 ${name}*\n`),
+    })),
+  )
   await page.getByRole('button', { name: 'Add the file' }).click()
   await expect(page.getByRole('link', { name: /by-hand\.gbr/ })).toBeVisible()
+  await expect(page.getByRole('link', { name: /by-hand-too\.gbr/ })).toBeVisible()
 })
 
 test('one person opens so many streams and no more; a closed one makes room', async ({ openAs, demo }) => {

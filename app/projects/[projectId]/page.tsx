@@ -168,9 +168,11 @@ function Revisions({ project }: { project: ProjectView }) {
     >
       {project.revisions.length === 0 ? (
         <EmptyState>
-          {project.may.createRevision
-            ? 'No revision yet. Start one from a starting construction, a design file, or blank.'
-            : 'No revision is shared with you yet.'}
+          {project.may.createRevision && project.archivedAt !== null
+            ? 'No revision was begun.'
+            : project.may.createRevision
+              ? 'No revision yet. Start one from a starting construction, a design file, or blank.'
+              : 'No revision is shared with you yet.'}
         </EmptyState>
       ) : (
         <DataTable label="Revisions" columns={columns}>

@@ -57,9 +57,10 @@ function Outcomes({ outcomes }: { outcomes: readonly PlacedOutcome[] }) {
                 <QuantityText quantity={outcome.value} />
               </p>
             )}
-            {outcome.kind === 'not-computed' && outcome.missing.length > 0 && (
-              <p className="small muted">Missing: {outcome.missing.map((missing) => missing.label).join('; ')}</p>
-            )}
+            {outcome.kind === 'not-computed' &&
+              !outcome.missing.every(({ label }) => outcome.summary.includes(label)) && (
+                <p className="small muted">Missing: {outcome.missing.map((missing) => missing.label).join('; ')}</p>
+              )}
             {outcome.kind === 'decided' &&
               outcome.cautions.map((caution) => (
                 <p key={caution} className="small">

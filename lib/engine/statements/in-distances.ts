@@ -1,5 +1,5 @@
 import { type Bend, callByName, type Design, type Zone } from '../design'
-import { type Place, placeOf } from '../results'
+import { BRIEF_PLACE, DESIGN_PLACE, type Place, placeOf } from '../results'
 import { asEntered, inSentence } from '../units'
 import type { WrittenTwice } from './statement'
 
@@ -62,7 +62,30 @@ function findSize({ features, construction }: Design) {
     : { mm, where: 'the zones', says: `${inSentence(mm, 'mm')} over all`, path: ['construction', 'zones'] }
 }
 
-function listReaches({ bends, features }: Design): Reach[] {
+function listReaches({ bends, features, brief }: Design): Reach[] {
+  const sizeOf = <L extends 'pads' | 'stiffeners' | 'coverlayOpenings' | 'outlineCorners' | 'slits'>(
+    list: L,
+    field: keyof Design['features'][L][number] & string,
+    kind: Place['kind'],
+    what: string,
+  ) =>
+    features[list].map((feature, at): Reach => {
+      const mm = (feature as Readonly<Record<string, unknown>>)[field]
+      return {
+        what: `${what} of ${feature.name}`,
+        mm: typeof mm === 'number' ? mm : null,
+        where: 'its own field',
+        path: ['features', list, at, field],
+        place: placeOf(kind, feature),
+      }
+    })
+  const markingOf = (field: 'letterHeightMm' | 'lineWidthMm' | 'toPadMm', what: string): Reach => ({
+    what,
+    mm: brief.marking[field],
+    where: 'the brief',
+    path: ['brief', 'marking', field],
+    place: BRIEF_PLACE,
+  })
   const toBend = (
     list: 'holes' | 'pads' | 'widthSteps' | 'coverlayOpenings' | 'stiffeners' | 'components',
     kind: Place['kind'],
@@ -108,6 +131,23 @@ function listReaches({ bends, features }: Design): Reach[] {
         place: placeOf('hole', hole),
       }),
     ),
+    // Sizes as well: a radius, an overlap or a strip between openings is met the more easily, the larger it is typed.
+    ...sizeOf('outlineCorners', 'insideRadiusMm', 'corner', 'Inside radius'),
+    ...sizeOf('slits', 'endReliefDiameterMm', 'slit', 'Relief'),
+    ...sizeOf('pads', 'coverlayCaptureMm', 'pad', 'Overlap of the coverlay on the rim'),
+    ...sizeOf('stiffeners', 'coverlayOverlapMm', 'stiffener', 'Overlap with the coverlay'),
+    ...sizeOf('coverlayOpenings', 'openingMm', 'coverlay-opening', 'Size'),
+    ...sizeOf('coverlayOpenings', 'webMm', 'coverlay-opening', 'Strip to the next opening'),
+    {
+      what: 'Distance of copper from the outline',
+      mm: features.copperToOutlineMm,
+      where: 'the features',
+      path: ['features', 'copperToOutlineMm'],
+      place: DESIGN_PLACE,
+    },
+    markingOf('letterHeightMm', 'Height of the letters'),
+    markingOf('lineWidthMm', 'Line width of the letters'),
+    markingOf('toPadMm', 'Distance of the marking from lands'),
     ...toBend('holes', 'hole'),
     ...toBend('pads', 'pad'),
     ...toBend('widthSteps', 'width-step'),

@@ -205,6 +205,41 @@ describe('facts of the lists, each contradiction with both places', () => {
       ),
     ],
     [
+      'a corner of a radius that no such part can have',
+      (d: Design) => {
+        for (const corner of d.features.outlineCorners) corner.insideRadiusMm = 500
+      },
+      say('Inside radius of', 'its own field', '500 mm', '', ''),
+    ],
+    [
+      'a strip between openings that is wider than the part twice over',
+      (d: Design) => {
+        for (const opening of d.features.coverlayOpenings) opening.webMm = 500
+      },
+      say('Strip to the next opening of', 'its own field', '500 mm', '', ''),
+    ],
+    [
+      'copper as far from the outline as in no such part',
+      (d: Design) => {
+        d.features.copperToOutlineMm = 500
+      },
+      say('Distance of copper from the outline', 'the features', '500 mm', '', ''),
+    ],
+    [
+      'letters larger than the part',
+      (d: Design) => {
+        d.brief.marking.letterHeightMm = 500
+      },
+      say('Height of the letters', 'the brief', '500 mm', '', ''),
+    ],
+    [
+      'a conductor that is shorter than the bends that it crosses',
+      (d: Design) => {
+        for (const conductor of d.features.conductors) conductor.lengthMm = 0.1
+      },
+      say('Length of', 'its own field', '0.1 mm', '', 'arcs of at least'),
+    ],
+    [
       'single parts in an array of four',
       (d: Design) => {
         d.brief.panelForm = 'single-parts'

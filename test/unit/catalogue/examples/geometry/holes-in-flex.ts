@@ -48,22 +48,4 @@ export const holesInFlexExamples: readonly ItemExample[] = [
     },
     expect: 'not-applicable',
   },
-  {
-    name: 'in film with one fold, and nobody said how far from it',
-    change: (d) => {
-      Object.assign(getOnly(d.features.holes), { zoneId: 'arm', nearestBend: null, clearOfBends: null })
-      makeBendsFolds(d)
-      d.bends = d.bends.filter(({ id }) => id === 'fold')
-    },
-    expect: 'not-computed',
-  },
-  {
-    name: 'in film with one fold, near it',
-    change: (d) => {
-      Object.assign(getOnly(d.features.holes), { zoneId: 'arm', nearestBend: { bendId: 'fold', distanceMm: 0.5 } })
-      makeBendsFolds(d)
-      d.bends = d.bends.filter(({ id }) => id === 'fold')
-    },
-    expect: 'cannot-tell',
-  },
 ]

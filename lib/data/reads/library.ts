@@ -36,6 +36,9 @@ export function listOwnMaterials(actor: Actor): Promise<readonly Material[]> {
   )
 }
 
+/** Each is read for the name of its design: so many of the newest. Our choice. */
+const MAX_ELSEWHERE = 100
+
 /** What a new revision of the project may begin with. */
 export function getRevisionStarts(actor: Actor, projectId: string): Promise<RevisionStartsView> {
   return read(actor, async ({ tx, rights }) => {
@@ -52,9 +55,11 @@ export function getRevisionStarts(actor: Actor, projectId: string): Promise<Revi
         designJson: true,
         project: { select: { name: true } },
       },
-      orderBy: [{ project: { nameKey: 'asc' } }, { createdAt: 'desc' }, { id: 'desc' }],
+      orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
+      // One more tells that there are more.
+      take: MAX_ELSEWHERE + 1,
     })
-    const elsewhere = rows.filter((row) =>
+    const elsewhere = rows.slice(0, MAX_ELSEWHERE).filter((row) =>
       mayOnRevision(rights, 'revision:copy-elsewhere', {
         kind: 'revision',
         projectId: row.projectId,
@@ -73,6 +78,7 @@ export function getRevisionStarts(actor: Actor, projectId: string): Promise<Revi
         projectId: row.projectId,
         projectName: row.project.name,
       })),
+      isElsewhereCut: rows.length > MAX_ELSEWHERE,
     }
   })
 }

@@ -44,5 +44,8 @@ export interface CopyableRevisionView {
 /** What a new revision of a project may begin with, beside the delivered constructions and the project's own revisions. */
 export interface RevisionStartsView {
   readonly constructions: readonly KeptConstructionView[]
+  /** Newest first. */
   readonly elsewhere: readonly CopyableRevisionView[]
+  /** Older ones are left out. */
+  readonly isElsewhereCut: boolean
 }

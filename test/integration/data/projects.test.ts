@@ -49,6 +49,19 @@ describeOnBothDatabases('a project as a whole', (current) => {
     expect((await data.getRevision(team.lead, revisionId)).project.name).toBe(seenName)
   })
 
+  it('keeps its name once a revision is released: a drawing made anew must not name another project than the package', async () => {
+    const { team } = await current().startFrom('released')
+    const { projectId, lead } = team
+    const { name: seenName } = await data.getProject(lead, projectId)
+    const renaming = { projectId, seenName, name: 'Godwit', description: '', reason: 'better' }
+    expect(await expectRefused(data.changeProject(lead, renaming))).toMatchObject({
+      kind: 'clash',
+      message: expect.stringContaining('was released under this name'),
+    })
+    await expectDone(data.changeProject(lead, { ...renaming, name: seenName, description: 'A strap' }))
+    expect(await data.getProject(lead, projectId)).toMatchObject({ name: seenName, description: 'A strap' })
+  })
+
   it('is archived once nothing in it is open; then nothing begins there until it is back', async () => {
     const team = await makeTeam()
     const { projectId } = team

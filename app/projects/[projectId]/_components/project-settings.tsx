@@ -62,7 +62,7 @@ function ChangeForm({
         control={form.control}
         name="name"
         label="Name"
-        hint="Packages that were released keep the name that they were released under."
+        hint="The name stays once a revision is released: its drawing and package carry it."
       />
       <FormTextArea control={form.control} name="description" label="Purpose" rows={3} isOptional />
       <FormText control={form.control} name="reason" label="Reason" />

@@ -43,8 +43,8 @@ export function createProject(actor: Actor, input: ProjectInput): Promise<ActRes
 }
 
 /**
- * Gives a project another name or description. Not while a revision awaits signature: a signature names the project. What was released keeps
- * the name that it was released under.
+ * Gives a project another name or description. The name stays while a revision awaits signature, because a signature names the project, and once
+ * one is released: drawings and packages carry it, and a drawing made anew of the same revision must not say another.
  */
 export function changeProject(actor: Actor, input: ChangeProjectInput): Promise<ActResult<{ projectId: string }>> {
   return write(actor, 'change-project', input, async ({ tx, rights, record }) => {
@@ -59,6 +59,14 @@ export function changeProject(actor: Actor, input: ChangeProjectInput): Promise<
       const other = await tx.project.findUnique({ where: { nameKey }, select: { id: true } })
       if (other !== null && other.id !== id) {
         refuseField('name', 'taken', `"${input.name}" is the name of another project`)
+      }
+      const release = await tx.release.findFirst({
+        where: { revision: { projectId: id } },
+        select: { revision: { select: { label: true } } },
+      })
+      if (release !== null) {
+        const { label } = release.revision
+        refuseClash(`Revision ${label} was released under this name: its drawing and package carry it. The name stays.`)
       }
       const signing = await tx.revision.findFirst({
         where: { projectId: id, stage: 'awaiting-signature' },

@@ -25,7 +25,7 @@ export default async function NewRevisionPage({ params }: { params: Promise<{ pr
       </>
     )
   }
-  const { constructions, elsewhere } = await getRevisionStarts(actor, project.id)
+  const { constructions, elsewhere, isElsewhereCut } = await getRevisionStarts(actor, project.id)
   return (
     <>
       {head}
@@ -39,6 +39,7 @@ export default async function NewRevisionPage({ params }: { params: Promise<{ pr
         }))}
         kept={constructions}
         elsewhere={elsewhere}
+        isElsewhereCut={isElsewhereCut}
         revisions={project.revisions.map(({ id, label, designName }) => ({ id, label, designName }))}
       />
     </>

@@ -22,6 +22,7 @@ interface NewRevisionFormProps {
   kept: readonly KeptConstructionView[]
   /** Revisions of other projects whose design may be copied. */
   elsewhere: readonly CopyableRevisionView[]
+  isElsewhereCut: boolean
   revisions: readonly { id: string; label: string; designName: string }[]
 }
 
@@ -35,7 +36,14 @@ const ORIGINS = [
 ] as const
 type OriginChoice = (typeof ORIGINS)[number]['value']
 
-export function NewRevisionForm({ projectId, constructions, kept, elsewhere, revisions }: NewRevisionFormProps) {
+export function NewRevisionForm({
+  projectId,
+  constructions,
+  kept,
+  elsewhere,
+  isElsewhereCut,
+  revisions,
+}: NewRevisionFormProps) {
   const router = useRouter()
   const firstConstruction = constructions[0]?.id ?? ''
   const firstRevision = revisions[0]?.id ?? ''
@@ -103,7 +111,7 @@ export function NewRevisionForm({ projectId, constructions, kept, elsewhere, rev
       {isElsewhere && (
         <SelectField
           label="Revision to take the design from"
-          hint="The design alone: answers, waivers, artwork and needs stay in the other project, whose trail records the copy."
+          hint={`The design alone: answers, waivers, artwork and needs stay in the other project, whose trail records the copy.${isElsewhereCut ? ` The newest ${elsewhere.length} are listed; export the design of an older one and import it here.` : ''}`}
           value={origin.revisionId}
           onChange={(revisionId) => form.setValue('origin', { kind: 'copy', revisionId })}
           options={elsewhere.map(({ revisionId, label, designName, projectName }) => ({

@@ -86,8 +86,8 @@ test('a page that is denied has its own status, for every page and kind of perso
       if (![200, 303, 307, 308, 404].includes(status)) wrong.push(says)
       if (isNotHere && status !== 404) wrong.push(`${says}, while the page says that it is not here`)
       if (person === null && !OPEN_PAGES.test(pattern) && ![307, 303].includes(status)) wrong.push(says)
-      // The catalogue of the workspace is for every team to read, and its flex tests with it.
-      const isClosed = /\[projectId\]|\[companyId\]|^\/workspace(?!\/(?:catalogue|flex-tests))/.test(pattern)
+      // The catalogue of the workspace is for every team to read, and its flex tests, materials and constructions with it.
+      const isClosed = /\[projectId\]|\[companyId\]|^\/workspace(?!\/(?:catalogue|flex-tests|library))/.test(pattern)
       if (who === 'outsider' && isClosed && status !== 404) wrong.push(says)
       if (status === 404) deniedCount += 1
     }

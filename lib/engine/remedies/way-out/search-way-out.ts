@@ -29,15 +29,16 @@ const MOST_ROUNDS = 3
  * families, then what lies beside them, then each number that misses its limit. Every change is judged by the whole checklist before it is taken; none is
  * taken that makes another item fail. What people stated, and what the review has to answer, is listed as theirs.
  *
- * It is a search that takes the best at each step: a smaller set may exist.
+ * It is a search that takes the best at each step: a smaller set may exist. What the artwork shows is left out of it: no number of the design redraws a file.
  *
  * @param design  as parseDesign gave it
  * @returns draw steps until it is done; `next(true)` stops it, and what was found so far is returned
  */
 export function* searchWayOut(
   design: Design,
-  options: RemedyOptions = {},
+  given: RemedyOptions = {},
 ): Generator<WayOutProgress, WayOut, boolean | undefined> {
+  const options: RemedyOptions = { ...given, facts: {} }
   const judge = makeJudge(options)
   let triedCount = 0
   const onTried = () => {

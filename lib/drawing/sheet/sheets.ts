@@ -101,12 +101,18 @@ function chooseSize(blocks: readonly SheetBlock[]): SheetSize {
   return getLeastWidth(layers.columns) <= getDrawingSpace(SHEET_FORMATS.A3).width ? 'A3' : 'A2'
 }
 
+/** Values of their own fields, and what the team wrote besides. */
+const TOLERANCE_NOTES: readonly string[] = ['tolerance-values', 'tolerances']
+
 function makeUnitsNote(blocks: readonly SheetBlock[], units: SheetUnits, design: Design): string {
   const words = makeSheetWords(design.construction, units)
   const notes = blocks.find((block) => block.kind === 'notes')
-  const at = notes?.kind === 'notes' ? notes.notes.findIndex(({ id }) => id === 'tolerances') : -1
+  const numbers =
+    notes?.kind === 'notes' ? notes.notes.flatMap(({ id }, at) => (TOLERANCE_NOTES.includes(id) ? [at + 1] : [])) : []
   const where =
-    at === -1 ? 'as in the tables; general tolerances are not stated' : `as in the tables and note ${at + 1}`
+    numbers.length === 0
+      ? 'as in the tables; general tolerances are not stated'
+      : `as in the tables and ${numbers.length === 1 ? 'note' : 'notes'} ${numbers.join(' and ')}`
   return `Thickness in ${words.thicknessUnit}, plan in ${words.planUnit}. Tolerances ${where}.`
 }
 

@@ -169,6 +169,27 @@ describe('the title block', () => {
     expect(first?.parts.map(({ blockId }) => blockId)).toContain('revisions')
   })
 
+  test('names every note that holds tolerances, and says so where none does', () => {
+    const { design, evaluation } = loadDesign('skua-rev-b.json')
+    const blank = makeBlankDesign('Blank').brief
+    const unitsOf = (change: Partial<typeof blank>): string => {
+      const changed = { ...design, brief: { ...design.brief, ...change } }
+      const texts = draw({ design: changed, evaluation }).flatMap(listTextBoxes)
+      const [titles, said] = [
+        texts.filter(({ text }) => /^Tolerances( and datums)?:/.test(text)).length,
+        texts.map(({ text }) => text).join(' '),
+      ]
+      return `${titles} ${/Tolerances as in the tables[^.]*\./.exec(said)?.[0]}`
+    }
+    const { tolerances } = blank
+    expect(unitsOf({})).toMatch(/^2 Tolerances as in the tables and notes \d+ and \d+\.$/)
+    expect(unitsOf({ toleranceScheme: '' })).toMatch(/^1 Tolerances as in the tables and note \d+\.$/)
+    expect(unitsOf({ tolerances })).toMatch(/^1 Tolerances as in the tables and note \d+\.$/)
+    expect(unitsOf({ tolerances, toleranceScheme: '' })).toBe(
+      '0 Tolerances as in the tables; general tolerances are not stated.',
+    )
+  })
+
   test('counts the sheets', () => {
     const sheets = draw(makeStressDesign())
     expect(sheets.length).toBeGreaterThan(3)

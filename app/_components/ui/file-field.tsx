@@ -25,13 +25,13 @@ export function FileField({ label, hint, error, accept, isMultiple = false, file
     if (!holdsFiles(event)) return
     event.preventDefault()
     setOver(false)
-    const dropped = [...event.dataTransfer.files]
-    onChange(isMultiple ? dropped : dropped.slice(0, 1))
+    const dropped = [...event.dataTransfer.files].slice(0, isMultiple ? undefined : 1)
+    onChange(dropped)
     // The input shows what was dropped, as if it had been chosen there.
     const input = event.currentTarget.querySelector('input')
     if (input === null) return
     const shown = new DataTransfer()
-    for (const file of isMultiple ? dropped : dropped.slice(0, 1)) shown.items.add(file)
+    for (const file of dropped) shown.items.add(file)
     input.files = shown.files
   }
   return (

@@ -64,16 +64,23 @@ function chooseMaterialId(design: Design, kind: Layer['kind'], from: Layer | nul
   return offered[0]?.id ?? ''
 }
 
+/** What layers and their plating are made of, each once, in the order of the layers. */
+export function listLayerMaterialIds(layers: readonly Layer[]): ReadonlySet<string> {
+  return new Set(
+    layers.flatMap((layer) => [
+      ...(layer.kind === 'unbonded-gap' ? [] : [layer.materialId]),
+      ...(layer.kind === 'conductor' && layer.plating.materialId !== null ? [layer.plating.materialId] : []),
+    ]),
+  )
+}
+
 /**
  * The design with a copy of each offered material that its layers are made of, so that it holds what its results rest on. Copies that
  * nothing is made of any more go; materials that came with the design itself stay.
  */
 export function withTakenMaterials(design: Design, offered: readonly Material[]): Design {
   const used = new Set([
-    ...design.construction.layers.flatMap((layer) => [
-      ...(layer.kind === 'unbonded-gap' ? [] : [layer.materialId]),
-      ...(layer.kind === 'conductor' && layer.plating.materialId !== null ? [layer.plating.materialId] : []),
-    ]),
+    ...listLayerMaterialIds(design.construction.layers),
     ...design.brief.outgassing.map(({ materialId }) => materialId),
   ])
   const own = new Set(design.materials.map(({ id }) => id))

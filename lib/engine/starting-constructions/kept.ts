@@ -1,4 +1,4 @@
-import { type Design, makeBlankDesign } from '../design'
+import { type Design, listLayerMaterialIds, makeBlankDesign } from '../design'
 import { markProposed } from './marks'
 
 /**
@@ -7,12 +7,7 @@ import { markProposed } from './marks'
  */
 export function makeKeptConstruction(design: Design): Design {
   const { layers, zones } = design.construction
-  const used = new Set(
-    layers.flatMap((layer) => [
-      ...(layer.kind === 'unbonded-gap' ? [] : [layer.materialId]),
-      ...(layer.kind === 'conductor' && layer.plating.materialId !== null ? [layer.plating.materialId] : []),
-    ]),
-  )
+  const used = listLayerMaterialIds(layers)
   return {
     ...makeBlankDesign(design.name),
     materials: design.materials.filter(({ id }) => used.has(id)),

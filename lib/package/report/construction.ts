@@ -17,6 +17,7 @@ import {
   type Zone,
   type ZoneResult,
 } from '@/lib/engine'
+import { listLayerMaterialIds } from '@/lib/engine/design'
 import { asComputed, asEntered, digitsAsComputed, digitsAsEntered } from '@/lib/engine/units'
 import type { PackageContent } from '../content'
 import type { Pictures } from './pictures'
@@ -207,12 +208,7 @@ function makeZone({ snapshot }: PackageContent, zone: ZoneResult, pictures: Pict
 /** Constants that the results rest on, with their spreads and sources. */
 function makeMaterials({ snapshot }: PackageContent): Content {
   const { design } = snapshot
-  const ids = new Set(
-    design.construction.layers.flatMap((layer) => [
-      ...(layer.kind === 'unbonded-gap' ? [] : [layer.materialId]),
-      ...(layer.kind === 'conductor' && layer.plating.materialId !== null ? [layer.plating.materialId] : []),
-    ]),
-  )
+  const ids = listLayerMaterialIds(design.construction.layers)
   const rows = [...ids].flatMap((id) => {
     const material = findMaterial(design, id)
     if (material === null) return []

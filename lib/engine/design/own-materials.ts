@@ -4,7 +4,7 @@ import { citeSource, SOURCES, type SourceKey } from '../sources'
 import { type Material, materialSchema, type SourcedNumber } from './material'
 import { isOpen } from './open-text'
 
-/** A material that somebody describes: what it is called in designs is given by whoever keeps it. */
+/** A material that somebody describes: the library that keeps it gives it the id that designs use. */
 export const newMaterialSchema = materialSchema.omit({ id: true })
 export type NewMaterial = Omit<Material, 'id'>
 

@@ -15,7 +15,7 @@ export const REVISIONS_RULES = {
     rule: readsProject,
   },
   'revision:edit': { subject: 'revision', mayNot: 'change this revision', rule: canChangeContent },
-  // The design goes to people who may have no part in its project: whoever makes content there decides, at any stage.
+  // The design goes to people who may have no part in its project: anyone on its team may do it, at any stage.
   'revision:copy-elsewhere': {
     subject: 'revision',
     mayNot: 'copy the design of this revision into another project',

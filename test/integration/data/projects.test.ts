@@ -49,7 +49,7 @@ describeOnBothDatabases('a project as a whole', (current) => {
     expect((await data.getRevision(team.lead, revisionId)).project.name).toBe(seenName)
   })
 
-  it('keeps its name once a revision is released: a drawing made anew must not name another project than the package', async () => {
+  it('keeps its name once a revision is released: a later drawing must not name another project than the package', async () => {
     const { team } = await current().startFrom('released')
     const { projectId, lead } = team
     const { name: seenName } = await data.getProject(lead, projectId)

@@ -44,7 +44,7 @@ export function createProject(actor: Actor, input: ProjectInput): Promise<ActRes
 
 /**
  * Gives a project another name or description. The name stays while a revision awaits signature, because a signature names the project, and once
- * one is released: drawings and packages carry it, and a drawing made anew of the same revision must not say another.
+ * one is released: drawings and packages carry it, and a drawing made later of the same revision must not say another.
  */
 export function changeProject(actor: Actor, input: ChangeProjectInput): Promise<ActResult<{ projectId: string }>> {
   return write(actor, 'change-project', input, async ({ tx, rights, record }) => {

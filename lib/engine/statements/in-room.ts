@@ -5,7 +5,7 @@ import type { WrittenTwice } from './statement'
 
 /** What is said to lie in a zone, against the length and width of that zone. Each figure is the least that the fields can mean. */
 export function compareRoom(design: Design): WrittenTwice[] {
-  return [...compareSums(design), ...compareLengths(design), ...compareEnds(design)]
+  return [...compareSums(design), ...compareLengths(design), ...compareCrossings(design), ...compareEnds(design)]
 }
 
 const pathOfZone = ({ construction }: Design, zone: Zone, field: keyof Zone) => [
@@ -83,6 +83,34 @@ function compareLengths(design: Design): WrittenTwice[] {
         agrees: neededMm <= zone.lengthMm,
         readFrom: 'fields',
         places: [placeOf('zone', zone), ...inZone.map((bend) => placeOf('bend', bend))],
+      },
+    ]
+  })
+}
+
+/** A conductor is no shorter than the bends that it runs through: a short one has neither drop nor resistance. */
+function compareCrossings({ bends, features }: Design): WrittenTwice[] {
+  return features.conductors.flatMap((conductor, at): WrittenTwice[] => {
+    const { lengthMm, crossings, name } = conductor
+    const crossed = bends.filter(({ id }) => crossings.some(({ bendId }) => bendId === id))
+    if (lengthMm === null || crossed.length === 0) return []
+    const neededMm = crossed.reduce((sum, bend) => sum + arcMm(bend), 0)
+    return [
+      {
+        fact: `Length of ${name}`,
+        one: {
+          where: 'its own field',
+          says: asEntered(lengthMm, 'mm'),
+          path: ['features', 'conductors', at, 'lengthMm'],
+        },
+        other: {
+          where: `the fields of ${crossed.map((bend) => bend.name).join(', ')}`,
+          says: `arcs of at least ${inSentence(neededMm, 'mm')} that it crosses`,
+          path: ['features', 'conductors', at, 'crossings'],
+        },
+        agrees: lengthMm >= neededMm - READING_MM,
+        readFrom: 'fields',
+        places: [placeOf('conductor', conductor), ...crossed.map((bend) => placeOf('bend', bend))],
       },
     ]
   })

@@ -233,6 +233,13 @@ describe('facts of the lists, each contradiction with both places', () => {
       say('Height of the letters', 'the brief', '500 mm', '', ''),
     ],
     [
+      'a conductor that is shorter than the bends that it crosses',
+      (d: Design) => {
+        for (const conductor of d.features.conductors) conductor.lengthMm = 0.1
+      },
+      say('Length of', 'its own field', '0.1 mm', '', 'arcs of at least'),
+    ],
+    [
       'single parts in an array of four',
       (d: Design) => {
         d.brief.panelForm = 'single-parts'

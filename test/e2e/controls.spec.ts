@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto'
 import { CAST } from '@/seed/sign-ins'
 import { expect, test } from './fixtures'
 
@@ -93,4 +94,55 @@ test('a long page lists its parts, and going to one takes reading and keys there
   await page.goto('/projects/new')
   await expect(page.getByRole('heading', { level: 1 })).toBeVisible()
   await expect(page.getByRole('button', { name: 'On this page' })).toHaveCount(0)
+})
+
+test('one draft and one save for all pages of the design: edits go along, and leaving the design asks first', async ({
+  openAs,
+  backstage,
+}) => {
+  const by = CAST.designer.email
+  const name = `One draft ${randomUUID().slice(0, 8)}`
+  const projectId = await backstage.act('makeProject', { name, lead: CAST.lead.email, team: { [by]: 'member' } })
+  const revisionId = await backstage.act('makeRevision', { projectId, by, label: 'A', design: 'skua-rev-b' })
+  const page = await openAs('designer')
+  const revision = `/projects/${projectId}/revisions/${revisionId}`
+  const state = page.locator('.save-state')
+  const tabs = page.getByRole('navigation', { name: 'Parts of the revision' })
+  await page.goto(`${revision}/construction`)
+  const thickness = page.getByLabel('Thickness, Flexible base film')
+  await thickness.fill('20')
+  await thickness.press('Tab')
+  await expect(state).toHaveText('Changed since version 1 (construction), not saved')
+
+  // No question on the way to another page of the design, and what was typed is there.
+  await tabs.getByRole('link', { name: 'Bends' }).click()
+  await expect(page.getByRole('heading', { level: 2, name: 'Bends' })).toBeVisible()
+  await expect(page.getByRole('dialog')).toHaveCount(0)
+  await expect(state).toHaveText('Changed since version 1 (construction), not saved')
+  await expect(page.getByRole('button', { name: 'Restore draft' })).toHaveCount(0)
+  const radius = page.getByLabel('Inside radius', { exact: true }).first()
+  const before = Number(await radius.inputValue())
+  await radius.fill(String(before + 1))
+  await radius.press('Tab')
+  await expect(state).toHaveText('Changed since version 1 (construction, bends), not saved')
+
+  // An entry that cannot be read stays behind with its field: that is asked first, and staying keeps it.
+  await radius.fill('wide')
+  await tabs.getByRole('link', { name: 'Brief' }).click()
+  await expect(page.getByRole('dialog')).toContainText('1 entry that cannot be read will be lost')
+  await page.getByRole('button', { name: 'Stay' }).click()
+  await expect(radius).toHaveValue('wide')
+  await radius.fill(String(before + 1))
+  await radius.press('Tab')
+
+  // Leaving the design asks; one save stores what both pages changed.
+  await tabs.getByRole('link', { name: /^Checklist/ }).click()
+  await expect(page.getByRole('dialog')).toContainText('Your changes to the design are not stored yet')
+  await page.getByRole('button', { name: 'Save and leave' }).click()
+  await expect(page).toHaveURL(/\/checklist$/)
+  await tabs.getByRole('link', { name: 'Construction' }).click()
+  await expect(thickness).toHaveValue('20')
+  await expect(state).toHaveText(/^Saved, version 2/)
+  await tabs.getByRole('link', { name: 'Bends' }).click()
+  await expect(radius).toHaveValue(String(before + 1))
 })

@@ -24,7 +24,8 @@ type Demo = Record<
 const PAGES = readdirSync('app', { recursive: true })
   .map((entry) => `/${String(entry).split(path.sep).join('/')}`)
   .filter((file) => file.endsWith('/page.tsx'))
-  .map((file) => file.slice(0, -'/page.tsx'.length) || '/')
+  // Folders in parentheses group pages and are no part of an address.
+  .map((file) => file.slice(0, -'/page.tsx'.length).replace(/\/\([^/]+\)/g, '') || '/')
   .sort()
 
 /** Pages that somebody may see who is not signed in. */

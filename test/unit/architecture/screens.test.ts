@@ -14,7 +14,10 @@ const segmentsOf = (text: string) => text.split('/').filter((segment) => segment
 function findPage(address: string): string | null {
   const wanted = segmentsOf(address.replace(/[?#].*$/, ''))
   const fits = PAGES.filter((page) => {
-    const folders = segmentsOf(page).slice(1, -1)
+    // Folders in parentheses group pages and are no part of an address.
+    const folders = segmentsOf(page)
+      .slice(1, -1)
+      .filter((folder) => !folder.startsWith('('))
     return (
       folders.length === wanted.length && folders.every((folder, at) => folder.startsWith('[') || folder === wanted[at])
     )

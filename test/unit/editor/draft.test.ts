@@ -1,3 +1,4 @@
+import { readdirSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import {
   addBend,
@@ -13,7 +14,14 @@ import {
   setZoneCoverage,
   updateLayer,
 } from '@/app/_components/engineering/draft/design-edits'
-import { isDraftChanged, makeDraft, reduceDraft } from '@/app/_components/engineering/draft/draft-state'
+import { DRAFT_PAGES, shareDraft } from '@/app/_components/engineering/draft/draft-pages'
+import {
+  isDraftChanged,
+  listChangedParts,
+  makeDraft,
+  reduceDraft,
+  takeUpDraft,
+} from '@/app/_components/engineering/draft/draft-state'
 import { type Design, LAYER_KINDS, makeLayerOfKind, makePresence, parseDesign } from '@/lib/engine'
 import { findStartingConstruction } from '@/lib/engine/starting-constructions'
 
@@ -185,5 +193,45 @@ describe('edits of a construction', () => {
     const parsed = parseDesign(edited)
     const own = parsed.ok ? [] : parsed.issues.filter((issue) => issue.path[1] === 'layers')
     expect(own).toEqual([])
+  })
+})
+
+describe('one draft for all pages of the design', () => {
+  const design = makeDesign()
+  const layerId = design.construction.layers[0]?.id ?? ''
+  const edited = reduceDraft(makeDraft(design, 3), { type: 'edit', key: 'a', change: setThickness(layerId, 12) })
+
+  test('the next page takes up the edits with their steps of undo', () => {
+    const next = takeUpDraft(edited, design, 3)
+    expect(next.design).toBe(edited.design)
+    expect(reduceDraft(next, { type: 'undo' }).design).toBe(design)
+    expect(listChangedParts(next)).toEqual(['construction'])
+  })
+
+  test('edits stay on the version that they were made on, and a draft without any shows what is stored by now', () => {
+    const newer = { ...design, name: 'Renamed meanwhile' }
+    expect(takeUpDraft(edited, newer, 4)).toMatchObject({ seenVersion: 3, design: { name: design.name } })
+    expect(takeUpDraft(makeDraft(design, 3), newer, 4)).toEqual(makeDraft(newer, 4))
+    expect(takeUpDraft(null, newer, 4)).toEqual(makeDraft(newer, 4))
+    // What this browser saved itself may be newer than what the page was given.
+    const saved = reduceDraft(edited, { type: 'saved', design: edited.design, version: 5 })
+    expect(takeUpDraft(saved, newer, 4).seenVersion).toBe(5)
+  })
+
+  test('an entry that could not be read stays behind with its field', () => {
+    const misread = reduceDraft(edited, { type: 'misread', key: 'x', reason: 'is not a number' })
+    expect(takeUpDraft(misread, design, 3)).toMatchObject({ misread: {}, design: edited.design })
+  })
+
+  test('the pages that share it are those of their folder, and of one revision', () => {
+    const folder = 'app/projects/[projectId]/revisions/[revisionId]/(design)'
+    const pages = readdirSync(folder, { withFileTypes: true }).flatMap((entry) =>
+      entry.isDirectory() ? [entry.name] : [],
+    )
+    expect(pages.toSorted()).toEqual([...DRAFT_PAGES].sort())
+    expect(shareDraft('/projects/p/revisions/a/bends', '/projects/p/revisions/a/brief')).toBe(true)
+    expect(shareDraft('/projects/p/revisions/a/bends', '/projects/p/revisions/b/brief')).toBe(false)
+    expect(shareDraft('/projects/p/revisions/a/bends', '/projects/p/revisions/a/checklist')).toBe(false)
+    expect(shareDraft('/projects/p/revisions/a', '/projects/p/revisions/a')).toBe(false)
   })
 })

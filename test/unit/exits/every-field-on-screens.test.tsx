@@ -29,11 +29,12 @@ async function loadScreens() {
   const { BriefScreen } = await import('@/app/_components/engineering/brief/brief-screen')
   const { ConstructionScreen } = await import('@/app/_components/engineering/construction/construction-screen')
   const { FeaturesScreen } = await import('@/app/_components/engineering/features/features-screen')
-  return { BendsScreen, BriefScreen, ConstructionScreen, FeaturesScreen }
+  const { DraftHolder } = await import('@/app/_components/engineering/draft/draft-holder')
+  return { BendsScreen, BriefScreen, ConstructionScreen, DraftHolder, FeaturesScreen }
 }
 
 it('every field has an input, or says why it has none', async () => {
-  const { BendsScreen, BriefScreen, ConstructionScreen, FeaturesScreen } = await loadScreens()
+  const { BendsScreen, BriefScreen, ConstructionScreen, DraftHolder, FeaturesScreen } = await loadScreens()
   const stored = {
     revisionId: 'revision',
     label: 'C',
@@ -52,14 +53,14 @@ it('every field has an input, or says why it has none', async () => {
   }
   const save = () => Promise.reject(new Error('nothing is saved here'))
   renderScreen(
-    <>
+    <DraftHolder>
       {complete.bends.map(({ id }) => (
         <BendsScreen key={id} stored={stored} saveAction={save} initialBendId={id} />
       ))}
       <BriefScreen stored={stored} saveAction={save} />
       <ConstructionScreen stored={stored} saveAction={save} keepAction={null} />
       <FeaturesScreen stored={stored} saveAction={save} />
-    </>,
+    </DraftHolder>,
   )
   const patterns = new Set([...seen].map((path) => path.replaceAll(/\[\d+\]/g, '.*')))
   const absent = TYPED_PATTERNS.map(({ pattern }) => pattern).filter((pattern) => !patterns.has(pattern))

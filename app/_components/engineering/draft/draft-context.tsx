@@ -1,8 +1,9 @@
 'use client'
 
-import { createContext, type ReactNode, useContext, useEffect, useMemo, useReducer, useRef, useState } from 'react'
+import { createContext, type ReactNode, useCallback, useContext, useEffect, useMemo, useRef, useState } from 'react'
 import { type AssumableList, type Assumption, type Design, formatIssuePath, listAssumptions } from '@/lib/engine'
-import { type DraftAction, type DraftState, isDraftChanged, makeDraft, reduceDraft } from './draft-state'
+import { useDraftHold } from './draft-holder'
+import { type DraftAction, type DraftState, isDraftChanged, reduceDraft, takeUpDraft } from './draft-state'
 import { dropKeptDraft, keepDraft } from './kept-draft'
 import type { StoredRevision } from './stored-revision'
 import { type LiveEvaluation, useLiveEvaluation } from './use-live-evaluation'
@@ -31,8 +32,18 @@ const DraftContext = createContext<DraftContextValue | null>(null)
 const KEEP_DELAY_MS = 400
 
 export function DraftProvider({ stored, children }: { stored: StoredRevision; children: ReactNode }) {
-  const [state, dispatch] = useReducer(reduceDraft, null, () => makeDraft(stored.design, stored.designVersion))
-  const [isProposing, setProposing] = useState(false)
+  const { held, hold, isProposing, setProposing } = useDraftHold()
+  const [takenUp] = useState(() => takeUpDraft(held, stored.design, stored.designVersion))
+  const [isHeld, setHeld] = useState(false)
+  useEffect(() => {
+    hold(takenUp)
+    setHeld(true)
+  }, [hold, takenUp])
+  const state = isHeld && held !== null ? held : takenUp
+  const dispatch = useCallback(
+    (action: DraftAction) => hold((current) => reduceDraft(current ?? takenUp, action)),
+    [hold, takenUp],
+  )
   const live = useLiveEvaluation(state.design, stored)
   const isChanged = useMemo(() => isDraftChanged(state), [state])
   const hasKept = useRef(false)
@@ -55,7 +66,7 @@ export function DraftProvider({ stored, children }: { stored: StoredRevision; ch
     const onFocusOut = () => dispatch({ type: 'settle' })
     document.addEventListener('focusout', onFocusOut)
     return () => document.removeEventListener('focusout', onFocusOut)
-  }, [])
+  }, [dispatch])
 
   const value = useMemo<DraftContextValue>(() => {
     const issueByPath = new Map<string, string>()
@@ -81,7 +92,7 @@ export function DraftProvider({ stored, children }: { stored: StoredRevision; ch
       problemCount,
       assumedByPath,
     }
-  }, [state, live, stored, isChanged, isProposing])
+  }, [state, dispatch, live, stored, isChanged, isProposing, setProposing])
   return (
     <DraftContext value={value}>
       <div className="draft" data-outdated={value.problemCount > 0 ? '' : undefined}>

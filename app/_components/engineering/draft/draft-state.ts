@@ -1,5 +1,5 @@
 import isSame from 'fast-deep-equal'
-import { type Design, dropSettledMarks } from '@/lib/engine'
+import { type Design, dropSettledMarks, findFieldWords } from '@/lib/engine'
 
 /** What the person is editing. `design` may break limits of the schema while it is being typed. */
 export interface DraftState {
@@ -89,8 +89,36 @@ function withContent(state: DraftState, design: Design): DraftState {
   return { ...state, design, lastKey: null, epoch: state.epoch + 1, misread: {} }
 }
 
+/**
+ * The draft as the next page takes it up: entries that could not be read went with the fields that held their text, and a draft without changes
+ * gives way to what is stored by now.
+ */
+export function takeUpDraft(held: DraftState | null, stored: Design, storedVersion: number): DraftState {
+  if (held === null) return makeDraft(stored, storedVersion)
+  const readable = Object.keys(held.misread).length === 0 ? held : { ...held, misread: {} }
+  return !isDraftChanged(readable) && readable.seenVersion < storedVersion
+    ? makeDraft(stored, storedVersion)
+    : { ...readable, lastKey: null }
+}
+
 /** Does the draft differ from what is stored? */
 export function isDraftChanged(state: DraftState): boolean {
   if (Object.keys(state.misread).length > 0) return true
   return !isSame(state.design, state.stored)
+}
+
+/** In the order of the pages. What is assumed is said of the values themselves. */
+const PARTS = [
+  'name',
+  'brief',
+  'materials',
+  'construction',
+  'bends',
+  'features',
+  'plan',
+] as const satisfies readonly (keyof Design)[]
+
+/** Parts of the design that the draft changes, as a sentence names them: construction, bends. */
+export function listChangedParts({ design, stored }: Pick<DraftState, 'design' | 'stored'>): string[] {
+  return PARTS.flatMap((part) => (isSame(design[part], stored[part]) ? [] : [findFieldWords([part]).label]))
 }

@@ -10,13 +10,14 @@ import { dropKeptDraft, findKeptDraft } from './kept-draft'
 
 /** Offers edits that were left unsaved in this browser tab, together with the version they were made on. */
 export function KeptDraftNotice() {
-  const { stored, dispatch, setProposing } = useDraft()
+  const { stored, dispatch, setProposing, isChanged } = useDraft()
   const [kept, setKept] = useState<{ seenVersion: number; design: Design } | null>(null)
   const { revisionId, design, mayEdit, proposing } = stored
   // Only what was kept before this page opened is offered, so this runs once.
   // biome-ignore lint/correctness/useExhaustiveDependencies: later drafts are this page's own.
   useEffect(() => {
-    const found = mayEdit || proposing !== null ? findKeptDraft(revisionId) : null
+    // Changes that came along from another page of the design are these.
+    const found = !isChanged && (mayEdit || proposing !== null) ? findKeptDraft(revisionId) : null
     if (found !== null && !isSame(found.design, design)) setKept(found)
   }, [])
   if (kept === null) return null

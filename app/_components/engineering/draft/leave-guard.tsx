@@ -4,7 +4,9 @@ import { useRouter } from 'next/navigation'
 import { useEffect, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { SideDialog } from '@/app/_components/ui/dialog'
+import { countOf } from '@/lib/engine/units'
 import { useDraft } from './draft-context'
+import { shareDraft } from './draft-pages'
 
 /**
  * Asks before unsaved changes are left: by the browser on closing, by a dialog on links inside the application.
@@ -12,7 +14,9 @@ import { useDraft } from './draft-context'
  * @param save  null for somebody who may not: there is then nothing to do but go or stay
  */
 export function LeaveGuard({ save }: { save: (() => Promise<boolean>) | null }) {
-  const { isChanged } = useDraft()
+  const { isChanged, state } = useDraft()
+  const unreadCount = Object.keys(state.misread).length
+  const isAllRead = unreadCount === 0
   const router = useRouter()
   const [target, setTarget] = useState<string | null>(null)
   const [isSaving, setSaving] = useState(false)
@@ -26,6 +30,8 @@ export function LeaveGuard({ save }: { save: (() => Promise<boolean>) | null }) 
       if (!(link instanceof HTMLAnchorElement) || link.target === '_blank' || link.hasAttribute('download')) return
       const url = new URL(link.href)
       if (url.origin !== window.location.origin || url.pathname === window.location.pathname) return
+      // The draft goes along; what cannot be read stays behind with its field.
+      if (isAllRead && shareDraft(window.location.pathname, url.pathname)) return
       event.preventDefault()
       event.stopPropagation()
       setTarget(url.pathname + url.search + url.hash)
@@ -36,7 +42,7 @@ export function LeaveGuard({ save }: { save: (() => Promise<boolean>) | null }) 
       window.removeEventListener('beforeunload', onBeforeUnload)
       document.removeEventListener('click', onClick, { capture: true })
     }
-  }, [isChanged])
+  }, [isChanged, isAllRead])
 
   const go = () => {
     if (target !== null) router.push(target)
@@ -52,8 +58,9 @@ export function LeaveGuard({ save }: { save: (() => Promise<boolean>) | null }) 
       isBusy={isSaving}
     >
       <p>
-        Your changes on this page are not stored yet. If you leave without saving, only this browser tab keeps them.
+        Your changes to the design are not stored yet. If you leave without saving, only this browser tab keeps them.
       </p>
+      {!isAllRead && <p>{countOf(unreadCount, 'entry', 'entries')} that cannot be read will be lost.</p>}
       <div className="row">
         {save !== null && (
           <Button

@@ -51,7 +51,7 @@ export function ProposeDialog({ proposing, onClose, onStale }: ProposeDialogProp
       kind: 'should-change',
     },
     onDone: ({ proposalId }) => {
-      // The draft has become the proposal: nothing of it is left unsaved on this page.
+      // The draft has become the proposal: nothing of it is left unsaved.
       dispatch({ type: 'replace', design: state.stored })
       dropKeptDraft(stored.revisionId)
       setProposing(false)

@@ -8,6 +8,7 @@ import { Notice } from '@/app/_components/ui/notices'
 import { formatIssuePath } from '@/lib/engine'
 import { AssumedNotice } from './assumed-notice'
 import { useDraft } from './draft-context'
+import { type DraftState, listChangedParts } from './draft-state'
 import { dropKeptDraft } from './kept-draft'
 import { KeptDraftNotice } from './kept-draft-notice'
 import { LeaveGuard } from './leave-guard'
@@ -63,7 +64,7 @@ export function SaveBar({ action }: { action: SaveDesignAction }) {
           {stored.proposing !== null && (
             <div className="row above no-print">
               <Button onPress={() => setProposing(true)}>Propose a change</Button>
-              <span className="small muted">Your edits stay on this page until you propose them.</span>
+              <span className="small muted">Your edits stay in this browser tab until you propose them.</span>
             </div>
           )}
         </Notice>
@@ -107,9 +108,7 @@ export function SaveBar({ action }: { action: SaveDesignAction }) {
           </Button>
         )}
         <span role="status" className="small save-state">
-          {stored.mayEdit
-            ? describeState(isSaving, isChanged, state.seenVersion)
-            : describeProposal(isChanged, state.seenVersion)}
+          {stored.mayEdit ? describeState(isSaving, isChanged, state) : describeProposal(isChanged, state)}
           {problems > 0 && `; ${problems} ${problems === 1 ? 'entry needs' : 'entries need'} correction`}
         </span>
       </div>
@@ -164,11 +163,17 @@ export function SaveBar({ action }: { action: SaveDesignAction }) {
   )
 }
 
-function describeProposal(isChanged: boolean, version: number): string {
-  return isChanged ? `Changed since version ${version}, not proposed yet` : `As stored, version ${version}`
+function describeProposal(isChanged: boolean, draft: DraftState): string {
+  return isChanged ? `${describeChange(draft)}, not proposed yet` : `As stored, version ${draft.seenVersion}`
 }
 
-function describeState(isSaving: boolean, isChanged: boolean, version: number): string {
+function describeState(isSaving: boolean, isChanged: boolean, draft: DraftState): string {
   if (isSaving) return 'Saving'
-  return isChanged ? `Changed since version ${version}, not saved` : `Saved, version ${version}`
+  return isChanged ? `${describeChange(draft)}, not saved` : `Saved, version ${draft.seenVersion}`
+}
+
+/** One save stores what was changed on all pages of the design: which parts these are is said on each. */
+function describeChange(draft: DraftState): string {
+  const parts = listChangedParts(draft)
+  return `Changed since version ${draft.seenVersion}${parts.length === 0 ? '' : ` (${parts.join(', ')})`}`
 }

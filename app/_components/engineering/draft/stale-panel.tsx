@@ -48,7 +48,7 @@ export function StalePanel({ state, onSettled }: StalePanelProps) {
           </>
         }
       >
-        {state.refusal.message} Your changes are still on this page.
+        {state.refusal.message} Your changes are still here.
         {state.refusal.changes.map((change) => (
           <span key={`${change.at} ${change.by}`} className="stale-change">
             {change.by}, {change.at.slice(0, 16).replace('T', ' ')} UTC: {change.what.join('; ')}
@@ -58,7 +58,7 @@ export function StalePanel({ state, onSettled }: StalePanelProps) {
       <SideDialog title="Stored design and your draft" isOpen={isComparing} onOpenChange={setComparing}>
         <h3>Changed meanwhile, stored as version {stored.designVersion}</h3>
         <ChangeList changes={meanwhile} />
-        <h3>Changed on this page</h3>
+        <h3>Changed in your draft</h3>
         <ChangeList changes={mine} />
         <p className="small">
           Merging keeps every change that only one of you made.{' '}

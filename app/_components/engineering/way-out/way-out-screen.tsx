@@ -34,14 +34,14 @@ function Search() {
   const { evaluatedDesign } = live
   const [isRadiusFixed, setIsRadiusFixed] = useState(false)
   const [applied, setApplied] = useState<Design | null>(null)
-  const { found, isSearching, progress, failure, search, stop } = useWayOut(stored.revisionId, stored.design)
+  const { found, isSearching, progress, failure, search, stop } = useWayOut(stored.revisionId, evaluatedDesign)
   const isCurrent = useMemo(
     () => found !== null && problemCount === 0 && isSame(found.design, evaluatedDesign),
     [found, evaluatedDesign, problemCount],
   )
   const mayApply = !isReadOnly || stored.proposing !== null
   const apply = (wayOut: WayOut) => {
-    // Who may not save proposes: the edits stay on this page until then.
+    // Who may not save proposes: the edits stay in the draft until then.
     if (isReadOnly) setProposing(true)
     const design = dropSettledMarks(state.design, applyDesignPatch(state.design, wayOut.patch))
     dispatch({ type: 'replace', design })
@@ -88,7 +88,7 @@ function Search() {
       )}
       {isApplied && (
         <AppliedNotice onUndone={() => setApplied(null)}>
-          Applied to the draft on this page. {stored.mayEdit ? 'It is stored when you save.' : 'Propose it above.'}
+          Applied to the draft. {stored.mayEdit ? 'It is stored when you save.' : 'Propose it above.'}
         </AppliedNotice>
       )}
       {found !== null && !isSearching && (

@@ -1,7 +1,7 @@
 import { ConstructionScreen } from '@/app/_components/engineering'
 import { listOwnMaterials } from '@/lib/data'
-import { loadRevision, type RevisionParams } from '../load-revision'
-import { toStoredRevision } from '../to-stored-revision'
+import { loadRevision, type RevisionParams } from '../../load-revision'
+import { toStoredRevision } from '../../to-stored-revision'
 import { keepConstruction, saveDesign } from './actions'
 
 export default async function ConstructionPage({ params }: RevisionParams) {

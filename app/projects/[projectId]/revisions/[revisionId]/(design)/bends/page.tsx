@@ -1,7 +1,7 @@
 import { BendsScreen } from '@/app/_components/engineering'
+import { loadRevision, type RevisionParams } from '../../load-revision'
+import { toStoredRevision } from '../../to-stored-revision'
 import { saveDesign } from '../construction/actions'
-import { loadRevision, type RevisionParams } from '../load-revision'
-import { toStoredRevision } from '../to-stored-revision'
 
 export default async function BendsPage({
   params,

@@ -1,7 +1,7 @@
 import { BriefScreen } from '@/app/_components/engineering'
+import { loadRevision, type RevisionParams } from '../../load-revision'
+import { toStoredRevision } from '../../to-stored-revision'
 import { saveDesign } from '../construction/actions'
-import { loadRevision, type RevisionParams } from '../load-revision'
-import { toStoredRevision } from '../to-stored-revision'
 
 export default async function BriefPage({ params }: RevisionParams) {
   const { projectId, revisionId } = await params

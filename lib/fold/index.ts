@@ -17,6 +17,7 @@ export {
   flatPartOfPlan,
   type ZoneHeights,
 } from './from-plan/flat-part-of-plan'
+export type { LeafOf, LeafSpan } from './kinematics/flat-part'
 export { foldPart } from './kinematics/fold-part'
 export type { Vector } from './kinematics/vector'
 export { type FoundOrder, findFoldOrder } from './order/find-fold-order'

@@ -72,7 +72,7 @@ function draw(
   )
 }
 
-function describe({ bodies, bendsOver }: SheetFolded, description: string): string {
+function describe({ bodies, notes }: SheetFolded, description: string): string {
   const shown = listFoldedLegend(bodies).map(({ words }) => words)
-  return [`Oblique and front view. ${description} Shown: ${shown.join(', ')}.`, ...bendsOver].join(' ')
+  return [`Oblique and front view. ${description} Shown: ${shown.join(', ')}.`, ...notes].join(' ')
 }

@@ -1,8 +1,9 @@
 import type { EvaluationContext } from '../context'
 import { type FoldableDesign, listChains, prepareFolding } from '../folding'
 import type { Outcome } from '../results'
+import { inSentence } from '../units'
 import { DESIGN_PLACE, placeOf } from './checks'
-import { cannotTell, makeSourceLimit, notComputedFrom } from './decide'
+import { cannotTell, computeMargin, makeSourceLimit, notComputedFrom } from './decide'
 
 /** What a drawn plan is taken to be true to, as where stated dimensions are held against it. Our choice. */
 export const CHAIN_LIMITS = {
@@ -30,19 +31,6 @@ export function onFolded(
   switch (folding.kind) {
     case 'missing':
       return [notComputedFrom(folding.missing, [DESIGN_PLACE])]
-    case 'loose-leaves': {
-      const loose = design.bends.filter(({ id }) => folding.bendIds.includes(id))
-      return [
-        cannotTell(
-          what,
-          {
-            because: `the leaves of ${loose.map(({ name }) => name).join(', ')} are not bonded, and each follows its own path`,
-            decidedBy: 'try it with a model of film',
-          },
-          loose.map((bend) => placeOf('bend', bend)),
-        ),
-      ]
-    }
     case 'impossible':
       return [
         cannotTell(
@@ -68,4 +56,32 @@ export function onFolded(
       ]
     }
   }
+}
+
+/**
+ * Leaves that are longer than their path by more than the limit on their lengths buckle off it, and nobody computes how far: what rests on where they lie is then not known.
+ *
+ * @param what  is looked for: `the room that the folded part takes`
+ */
+export function judgeLeafSlack(
+  { design, getLimit }: EvaluationContext,
+  { leafRuns }: FoldableDesign,
+  what: string,
+): readonly Outcome[] {
+  const limit = getLimit('leafLengthDifferenceMm')
+  return leafRuns.flatMap(({ bendIds, slackMm }) => {
+    const most = Math.max(...slackMm)
+    if (computeMargin(most, limit) >= 0) return []
+    const loose = design.bends.filter(({ id }) => bendIds.includes(id))
+    return [
+      cannotTell(
+        what,
+        {
+          because: `a leaf of ${loose.map(({ name }) => name).join(', ')} is ${inSentence(most, 'mm')} longer than its path, and how far it buckles off it is not computed`,
+          decidedBy: 'step the lengths of the leaves, or try it with a model of film',
+        },
+        loose.map((bend) => placeOf('bend', bend)),
+      ),
+    ]
+  })
 }

@@ -16,6 +16,7 @@ import { callByName, type Design } from '../design'
 import { rememberAnswers } from '../numerics'
 import type { BendResult, MissingInput, ZoneResult } from '../results'
 import { findHeights, type Heights } from './heights'
+import { type LeafRun, listMissingLeafLengths } from './leaf-runs'
 
 /** A part that can be folded: its pieces, what stands on them, and the plate that stays. */
 export interface FoldableDesign {
@@ -26,13 +27,13 @@ export interface FoldableDesign {
   readonly order: FoldOrder
   /** Of each solid by its id, what stands on the part included. */
   readonly regions: ReadonlyMap<string, Region>
+  /** Of bends whose leaves are not bonded to each other. */
+  readonly leafRuns: readonly LeafRun[]
 }
 
 export type Foldable =
   | { readonly kind: 'foldable'; readonly value: FoldableDesign }
   | { readonly kind: 'missing'; readonly missing: readonly MissingInput[] }
-  /** Bends whose leaves are not bonded: each leaf takes a way of its own, which is not computed. */
-  | { readonly kind: 'loose-leaves'; readonly bendIds: readonly string[] }
   /** A contradiction of the plan: a sentence for each, with the bend where there is one. */
   | {
       readonly kind: 'impossible'
@@ -45,10 +46,8 @@ export function prepareFolding(design: Design, zones: readonly ZoneResult[], ben
   if (plan === null) return { kind: 'missing', missing: [{ path: ['plan'], label: 'plan of the part' }] }
   const missing = listMissing(design, plan, bends)
   if (missing.length > 0) return { kind: 'missing', missing }
-  const loose = bends.flatMap(({ bendId, leaves }) => (leaves.length > 1 ? [bendId] : []))
-  if (loose.length > 0) return { kind: 'loose-leaves', bendIds: loose }
   const drawn = new Set(areasOf(plan).areas.flatMap(({ zoneId }) => (zoneId === null ? [] : [zoneId])))
-  const heights = findHeights(design, zones, bends, drawn)
+  const heights = findHeights(design, plan, zones, bends, drawn)
   if (heights === null) {
     return {
       kind: 'missing',
@@ -83,13 +82,16 @@ export function prepareFolding(design: Design, zones: readonly ZoneResult[], ben
       .map((band) => band.id)
     return bands.length === 0 ? [] : [bands]
   })
-  return { kind: 'foldable', value: { flat: flat.value, carried, fixedPlateId: fixed, order, regions } }
+  return {
+    kind: 'foldable',
+    value: { flat: flat.value, carried, fixedPlateId: fixed, order, regions, leafRuns: heights.leafRuns },
+  }
 }
 
 /** Answers that are kept: a few designs side by side. */
 const MOST_KEPT = 12
 
-type Question = Omit<FoldableDesign, 'flat' | 'regions'> & {
+type Question = Omit<FoldableDesign, 'flat' | 'regions' | 'leafRuns'> & {
   readonly part: FlatPartOfPlan['part']
   readonly clearanceMm: number
 }
@@ -158,7 +160,7 @@ function listMissing(design: Design, plan: Plan, bends: readonly BendResult[]): 
         : []),
     ]
   })
-  return [...areas, ...undrawn, ...unknown, ...heights]
+  return [...areas, ...undrawn, ...unknown, ...listMissingLeafLengths(design, bends), ...heights]
 }
 
 const nameComponent = (design: Design, componentId: string) =>

@@ -1,6 +1,16 @@
-import { type BodyFace, type ExactSolid, type FoldedBody, listExactSolids, listFoldedBodies } from '@/lib/fold'
+import {
+  type BodyFace,
+  type ExactSolid,
+  type FoldedBody,
+  type LeafOf,
+  listExactSolids,
+  listFoldedBodies,
+} from '@/lib/fold'
 import type { Design, ZONE_KINDS } from '../design'
+import type { Place } from '../results'
+import { inSentence } from '../units'
 import type { FoldableDesign } from './fold-design'
+import { hasSlack } from './leaf-runs'
 import { placeOfBody } from './named-bodies'
 
 /** What a body of the folded part is made as. */
@@ -44,8 +54,13 @@ export function shapeFold(
 ): readonly ShapeBody[] {
   const { flat, carried, fixedPlateId } = folding
   return listFoldedBodies(flat.part, carried, fixedPlateId, sharesAt(folding, steps), stripDeg).map((body) => {
-    const place = placeOfBody(design, flat, body.id)
-    return { id: body.id, role: roleOf(design, body, place.id), name: place.name, faces: body.faces }
+    const place = placeOfBody(design, flat, body.solidId)
+    return {
+      id: body.id,
+      role: roleOf(design, body, place.id),
+      name: nameLeaf(place, body, folding),
+      faces: body.faces,
+    }
   })
 }
 
@@ -66,10 +81,18 @@ export function listSolids(design: Design, folding: FoldableDesign, steps: numbe
   const bands = new Set(flat.part.bands.map(({ id }) => id))
   const standing = new Set(carried.map(({ id }) => id))
   return listExactSolids(flat.part, carried, regions, fixedPlateId, sharesAt(folding, steps)).map((solid) => {
-    const place = placeOfBody(design, flat, solid.id)
-    const kind = bands.has(solid.id) ? 'band' : standing.has(solid.id) ? 'carried' : 'plate'
-    return { solid, name: place.name, role: roleOf(design, { kind }, place.id) }
+    const place = placeOfBody(design, flat, solid.solidId)
+    const kind = bands.has(solid.solidId) ? 'band' : standing.has(solid.solidId) ? 'carried' : 'plate'
+    return { solid, name: nameLeaf(place, solid, folding), role: roleOf(design, { kind }, place.id) }
   })
+}
+
+/** `Hinge, leaf 2, 0.314 mm longer than its path`: leaves count from the top face down. */
+function nameLeaf({ id, name }: Place, { leaf }: LeafOf, { leafRuns }: FoldableDesign): string {
+  if (leaf === null) return name
+  const slackMm = leafRuns.find(({ bendIds }) => bendIds.includes(id ?? ''))?.slackMm[leaf - 1] ?? 0
+  const over = hasSlack(slackMm) ? `, ${inSentence(slackMm, 'mm')} longer than its path` : ''
+  return `${name}, leaf ${leaf}${over}`
 }
 
 const sharesAt = ({ order }: FoldableDesign, steps: number) =>

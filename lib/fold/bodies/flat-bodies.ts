@@ -1,4 +1,4 @@
-import type { FlatBand, FlatPart, FlatSolid } from '../kinematics/flat-part'
+import { type FlatBand, type FlatPart, type FlatSolid, type LeafOf, listLeaves } from '../kinematics/flat-part'
 import type { Vector } from '../kinematics/vector'
 import { clipBetween, type FlatPiece, fillWithTriangles } from './cut-flat'
 
@@ -12,8 +12,10 @@ export interface FlatPrism {
   readonly corners: readonly Vector[]
   /** How far a strip's true surface can stand from the hull of its corners once its band is folded. */
   readonly sagMm: number
+  readonly leaf: LeafOf['leaf']
 }
 
+/** A solid of the part with all its leaves: they lie side by side wherever the fold brings them, and are not compared with each other. */
 export interface FlatBody {
   readonly id: string
   readonly carrier: { readonly plateId: string } | { readonly bandId: string }
@@ -36,12 +38,12 @@ export function listFlatBodies(
   carried: readonly CarriedBody[],
   stripDeg: number = STRIP_DEG,
 ): readonly FlatBody[] {
-  const solid = ({ id, loops, bottomMm, topMm }: FlatSolid, plateId: string, isCarried: boolean): FlatBody => ({
-    id,
+  const solid = (flat: FlatSolid, plateId: string, isCarried: boolean): FlatBody => ({
+    id: flat.id,
     carrier: { plateId },
     isCarried,
-    heightMm: topMm - bottomMm,
-    prisms: fillWithTriangles(loops).map((piece) => ({ corners: raise(piece, bottomMm, topMm), sagMm: 0 })),
+    heightMm: flat.topMm - flat.bottomMm,
+    prisms: fillWithTriangles(flat.loops).flatMap((piece) => raiseLeaves(piece, flat, 0)),
   })
   return [
     ...part.plates.flatMap(({ id, solids }) => solids.map((area) => solid(area, id, false))),
@@ -60,7 +62,7 @@ export function cutBand(band: FlatBand, stripDeg: number): FlatBody {
     for (const piece of pieces) {
       const clipped = clipBetween(piece, band.start, band.across, from, to)
       if (clipped.length > 0) {
-        prisms.push({ corners: raise(clipped, band.bottomMm, band.topMm), sagMm: sagOf(band, halfTurnRad) })
+        prisms.push(...raiseLeaves(clipped, band, sagOf(band, halfTurnRad)))
       }
     }
   }
@@ -75,6 +77,9 @@ function sagOf(band: FlatBand, halfTurnRad: number): number {
   const quarter = Math.sin(halfTurnRad / 2)
   return 2 * outerMm * quarter * quarter
 }
+
+const raiseLeaves = (piece: FlatPiece, solid: FlatSolid, sagMm: number): readonly FlatPrism[] =>
+  listLeaves(solid).map(({ bottomMm, topMm, leaf }) => ({ corners: raise(piece, bottomMm, topMm), sagMm, leaf }))
 
 const raise = (piece: FlatPiece, bottomMm: number, topMm: number): readonly Vector[] =>
   piece.flatMap(([x, y]): Vector[] => [

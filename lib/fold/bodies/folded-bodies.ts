@@ -1,11 +1,11 @@
-import type { FlatPart } from '../kinematics/flat-part'
+import type { FlatPart, LeafOf } from '../kinematics/flat-part'
 import { type FoldShares, foldPart } from '../kinematics/fold-part'
 import { type BodyFace, listFacesOf } from './body-faces'
 import { type CarriedBody, listFlatBodies } from './flat-bodies'
 import { placeBody } from './place-bodies'
 
 /** A closed body where the fold brings it. */
-export interface FoldedBody {
+export interface FoldedBody extends LeafOf {
   readonly id: string
   readonly kind: 'plate' | 'band' | 'carried'
   readonly faces: readonly BodyFace[]
@@ -31,6 +31,14 @@ export function listFoldedBodies(
   return listFlatBodies(part, carried, stripDeg).flatMap((body): FoldedBody[] => {
     if (body.prisms.length === 0) return []
     const kind = 'bandId' in body.carrier ? 'band' : body.isCarried ? 'carried' : 'plate'
-    return [{ id: body.id, kind, faces: listFacesOf(placeBody(folded, body)) }]
+    const placed = placeBody(folded, body)
+    const leaves = [...new Set(placed.prisms.map(({ leaf }) => leaf))]
+    return leaves.map((leaf) => ({
+      id: leaf === null ? body.id : `${body.id}/leaf-${leaf}`,
+      solidId: body.id,
+      leaf,
+      kind,
+      faces: listFacesOf({ ...placed, prisms: placed.prisms.filter((prism) => prism.leaf === leaf) }),
+    }))
   })
 }

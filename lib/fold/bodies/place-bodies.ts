@@ -1,14 +1,14 @@
 import { type FoldedPart, placeInBand } from '../kinematics/fold-part'
 import { movePoint } from '../kinematics/pose'
 import type { Vector } from '../kinematics/vector'
-import type { FlatBody } from './flat-bodies'
+import type { FlatBody, FlatPrism } from './flat-bodies'
 
 export interface Box {
   readonly low: Vector
   readonly high: Vector
 }
 
-export interface PlacedPrism {
+export interface PlacedPrism extends Pick<FlatPrism, 'leaf'> {
   readonly corners: readonly Vector[]
   readonly flat: readonly Vector[]
   readonly sagMm: number
@@ -24,9 +24,9 @@ export interface PlacedBody {
 /** Corners of each prism where the fold brings them. */
 export function placeBody(folded: FoldedPart, body: FlatBody): PlacedBody {
   const place = placerOf(folded, body)
-  const prisms = body.prisms.map(({ corners, sagMm }) => {
+  const prisms = body.prisms.map(({ corners, sagMm, leaf }) => {
     const placed = corners.map(place)
-    return { corners: placed, flat: corners, sagMm, box: growBox(boxOf(placed), sagMm) }
+    return { corners: placed, flat: corners, sagMm, leaf, box: growBox(boxOf(placed), sagMm) }
   })
   return { body, prisms, box: joinBoxes(prisms.map(({ box }) => box)) }
 }

@@ -1,7 +1,7 @@
 import { directionAt, type LineOrArc, lengthOfEdge, pointAt, type Region } from '@/lib/geometry'
 import type { CarriedBody } from '../bodies/flat-bodies'
 import { bendPoint } from '../kinematics/bend-band'
-import type { FlatPart, FlatSolid } from '../kinematics/flat-part'
+import { type FlatPart, type FlatSolid, type LeafOf, listLeaves } from '../kinematics/flat-part'
 import { type FoldedBand, type FoldShares, foldPart } from '../kinematics/fold-part'
 import { movePoint, type Pose, turnVector } from '../kinematics/pose'
 import { cross, minus, plus, times, type Vector } from '../kinematics/vector'
@@ -26,24 +26,29 @@ export function listExactSolids(
   regions: ReadonlyMap<string, Region>,
   fixedPlateId: string,
   shares: FoldShares,
-): readonly ExactSolid[] {
+): readonly (ExactSolid & LeafOf)[] {
   const folded = foldPart(part, fixedPlateId, shares)
-  const make = (solid: FlatSolid, place: (region: Region) => Placing): ExactSolid[] => {
+  const make = (solid: FlatSolid, place: (leaf: FlatSolid, region: Region) => Placing): (ExactSolid & LeafOf)[] => {
     const region = regions.get(solid.id)
-    if (region === undefined || solid.topMm <= solid.bottomMm) return []
-    return [raise({ id: solid.id, region, bottomMm: solid.bottomMm, topMm: solid.topMm }, place(region))]
+    if (region === undefined) return []
+    return listLeaves(solid).flatMap((each) => {
+      const { id, bottomMm, topMm, solidId, leaf } = each
+      return topMm <= bottomMm
+        ? []
+        : [{ ...raise({ id, region, bottomMm, topMm }, place(each, region)), solidId, leaf }]
+    })
   }
   const onPlate = (solid: FlatSolid, plateId: string) => {
     const pose = folded.plates.get(plateId)
-    return pose === undefined ? [] : make(solid, (region) => rigidPlacing(pose, solid, region))
+    return pose === undefined ? [] : make(solid, (leaf, region) => rigidPlacing(pose, leaf, region))
   }
   return [
     ...part.plates.flatMap(({ id, solids }) => solids.flatMap((solid) => onPlate(solid, id))),
     ...part.bands.flatMap((band) => {
       const bent = folded.bands.get(band.id)
       if (bent === undefined) return []
-      return make(band, (region) =>
-        bent.angleRad === 0 ? rigidPlacing(bent.pose, band, region) : bentPlacing(bent, band, region),
+      return make(band, (leaf, region) =>
+        bent.angleRad === 0 ? rigidPlacing(bent.pose, leaf, region) : bentPlacing(bent, leaf, region),
       )
     }),
     ...carried.flatMap((body) => onPlate(body, body.plateId)),

@@ -1,4 +1,5 @@
 import {
+  areBoxesNear,
   boundsOf,
   edgesOfPath,
   isInBox,
@@ -21,6 +22,9 @@ export interface CutPiece {
   readonly bend: number
   readonly neighbours: readonly { readonly piece: number; readonly edges: readonly LineOrArc[] }[]
 }
+
+/** Farther apart than this nothing of one lies on the other: ten times the reach within which a border is a dividing line. */
+const APART_NM = 10_000
 
 export interface CutPlan {
   readonly pieces: readonly CutPiece[]
@@ -45,7 +49,7 @@ export function cutPlan(plan: Plan, part: Region, lines: readonly BandLine[]): C
     const found = (own.length > 0 ? own.slice(0, 1) : areas).flatMap(({ region }) => findBandPieces(region, line))
     for (const piece of found) {
       const own = boundsOf(piece.outer)
-      const near = known.filter((_, at) => areBoxesNear(own, knownBoxes[at]))
+      const near = known.filter((_, at) => areBoxesNear(own, knownBoxes[at], APART_NM))
       borders.push(...listBandBorders(piece, line, near))
     }
     return found
@@ -73,13 +77,3 @@ export function cutPlan(plan: Plan, part: Region, lines: readonly BandLine[]): C
     overlapping: [...overlapping],
   }
 }
-
-/** Farther apart than this nothing of one lies on the other: ten times the reach within which a border is a dividing line. */
-const APART_NM = 10_000
-
-const areBoxesNear = (one: ReturnType<typeof looseBox>, other: ReturnType<typeof looseBox> | undefined) =>
-  other !== undefined &&
-  one.minX - APART_NM <= other.maxX &&
-  one.maxX + APART_NM >= other.minX &&
-  one.minY - APART_NM <= other.maxY &&
-  one.maxY + APART_NM >= other.minY

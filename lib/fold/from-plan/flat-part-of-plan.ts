@@ -7,7 +7,7 @@ import {
   type Region,
 } from '@/lib/geometry'
 import { areasOf, NM_PER_MM, type Plan, pathInNm, toNm } from '@/lib/plan'
-import type { FlatBand, FlatPart, FlatPlate, FlatSolid, PlanePoint } from '../kinematics/flat-part'
+import type { FlatBand, FlatPart, FlatPlate, FlatSolid, LeafSpan, PlanePoint } from '../kinematics/flat-part'
 import type { BandLine } from './band-borders'
 import { type CutPiece, cutPlan } from './cut-plan'
 import { joinPlates } from './join-plates'
@@ -16,6 +16,8 @@ import { joinPlates } from './join-plates'
 export interface ZoneHeights {
   readonly bottomMm: number
   readonly topMm: number
+  /** As those of a solid. */
+  readonly leaves?: readonly LeafSpan[]
 }
 
 /** What folding needs to know of a bend beside its place. */
@@ -191,8 +193,8 @@ function placeBand({ from, to }: BandLine, lengthMm: number): Pick<FlatBand, 'st
   }
 }
 
-function solidOf(id: string, region: Region, { bottomMm, topMm }: ZoneHeights): FlatSolid {
-  return { id, loops: loopsOf(region), bottomMm, topMm }
+function solidOf(id: string, region: Region, heights: ZoneHeights): FlatSolid {
+  return { id, loops: loopsOf(region), ...heights }
 }
 
 function loopsOf({ outer, holes }: Region): FlatSolid['loops'] {

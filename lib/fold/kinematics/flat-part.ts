@@ -16,6 +16,34 @@ export interface FlatSolid {
   readonly loops: readonly (readonly PlanePoint[])[]
   readonly bottomMm: number
   readonly topMm: number
+  /** Leaves that nothing bonds to each other, from the top down, between the two heights; left out where all of it is one. */
+  readonly leaves?: readonly LeafSpan[]
+}
+
+/** Heights of one leaf. */
+export interface LeafSpan {
+  readonly bottomMm: number
+  readonly topMm: number
+}
+
+/** Which solid a body is made of, and which leaf of it. */
+export interface LeafOf {
+  readonly solidId: string
+  /** From 1, from the top down; null where the solid is one. */
+  readonly leaf: number | null
+}
+
+/** The bodies that a solid is made of: itself, or each of its leaves under an id of its own. */
+export function listLeaves<S extends FlatSolid>(solid: S): readonly (S & LeafOf)[] {
+  const { leaves } = solid
+  if (leaves === undefined || leaves.length < 2) return [{ ...solid, solidId: solid.id, leaf: null }]
+  return leaves.map((span, index) => ({
+    ...solid,
+    ...span,
+    id: `${solid.id}/leaf-${index + 1}`,
+    solidId: solid.id,
+    leaf: index + 1,
+  }))
 }
 
 /** What moves as one: areas of the part that no bend parts, each as thick as it is. */

@@ -17,6 +17,7 @@ export {
 export { flattenOutwards } from './flatten-outwards'
 export { type Location, locatePoint, nearestOnEdge } from './locate'
 export {
+  areBoxesNear,
   type Box,
   boundsOf,
   edgesOfLoop,

@@ -62,6 +62,14 @@ export function boundsOf(edges: readonly LineOrArc[]): Box {
 export const isInBox = (box: Box | undefined, [x, y]: PointNm): boolean =>
   box !== undefined && x >= box.minX - 1 && x <= box.maxX + 1 && y >= box.minY - 1 && y <= box.maxY + 1
 
+/** Whether two boxes come within this of each other, in nanometres. */
+export const areBoxesNear = (one: Box, other: Box | undefined, withinNm: number): boolean =>
+  other !== undefined &&
+  one.minX - withinNm <= other.maxX &&
+  one.maxX + withinNm >= other.minX &&
+  one.minY - withinNm <= other.maxY &&
+  one.maxY + withinNm >= other.minY
+
 /** How far edges reach along a direction of length 1: from the least to the greatest product with it. */
 export function extentAlong(
   edges: readonly LineOrArc[],

@@ -43,7 +43,7 @@ describe('bends that lie over each other', () => {
   it('are named below the folded view of the drawing, and nowhere where there are none', () => {
     const bendsOver = (design: Design) =>
       makeSheetContents(design, evaluateDraft(design), FILE_UNITS).flatMap((block) =>
-        block.kind === 'folded' ? block.bendsOver : [],
+        block.kind === 'folded' ? block.notes : [],
       )
     expect(bendsOver(roll(0.15))).toHaveLength(1)
     const flat = structuredClone(makeExampleDesign())

@@ -86,7 +86,7 @@ export function sampleBodies(part: FlatPart, carried: ReturnType<typeof carry>[]
   for (const body of listFlatBodies(part, carried, 30)) {
     const own: Vector[] = []
     for (const { corners } of body.prisms) own.push(...fill(corners, stepMm))
-    const [placed] = placeBody(folded, { ...body, prisms: [{ corners: own, sagMm: 0 }] }).prisms
+    const [placed] = placeBody(folded, { ...body, prisms: [{ corners: own, sagMm: 0, leaf: null }] }).prisms
     points.set(body.id, [...(placed?.corners ?? [])])
   }
   return points

@@ -9,14 +9,7 @@ import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { describeFoldState, drawFolded, FOLDED_VIEWS, type FoldedViewName, SCREEN_PALETTE } from '@/lib/drawing'
 import { callByName } from '@/lib/engine'
 import type { Foldable } from '@/lib/engine/folding'
-import {
-  listBendsOver,
-  listFoldSteps,
-  measureRoom,
-  prepareFolding,
-  sayBendsOver,
-  shapeFold,
-} from '@/lib/engine/folding'
+import { listFoldNotes, listFoldSteps, measureRoom, prepareFolding, shapeFold } from '@/lib/engine/folding'
 import { useDraft } from '../draft'
 import { PictureView, useWidth } from '../pictures'
 import { FoldLegend } from './fold-legend'
@@ -60,7 +53,7 @@ function Fold({ folding }: { readonly folding: Extract<Foldable, { kind: 'foldab
   const made = Math.min(chosen ?? steps.length, steps.length)
   const bodies = useMemo(() => shapeFold(evaluatedDesign, folding, made), [evaluatedDesign, folding, made])
   const room = useMemo(() => measureRoom(evaluatedDesign, folding), [evaluatedDesign, folding])
-  const bendsOver = useMemo(() => listBendsOver(evaluatedDesign, folding), [evaluatedDesign, folding])
+  const notes = useMemo(() => listFoldNotes(evaluatedDesign, folding), [evaluatedDesign, folding])
   const pictureWidthPx = Math.max(PICTURE_WIDTH_PX.least, Math.min(PICTURE_WIDTH_PX.most, widthPx))
   const picture = useMemo(
     () =>
@@ -86,10 +79,10 @@ function Fold({ folding }: { readonly folding: Extract<Foldable, { kind: 'foldab
       )}
       {picture !== null && <PictureView picture={picture} />}
       <FoldLegend bodies={bodies} />
-      {bendsOver.length > 0 && (
+      {notes.length > 0 && (
         <ul className="small plain-list">
-          {bendsOver.map((pair) => (
-            <li key={`${pair.over.id} ${pair.under.id}`}>{sayBendsOver(pair)}</li>
+          {notes.map((note) => (
+            <li key={note}>{note}</li>
           ))}
         </ul>
       )}
@@ -116,13 +109,6 @@ function NotFolded({ foldable }: { readonly foldable: Exclude<Foldable, { kind: 
             ))}
           </ul>
         </>
-      )
-    case 'loose-leaves':
-      return (
-        <p>
-          Not folded: the leaves of {foldable.bendIds.map((id) => nameOf(id) ?? id).join(', ')} are not bonded, and each
-          follows its own path. Try it with a model of film.
-        </p>
       )
     case 'impossible':
       return (

@@ -1,12 +1,5 @@
 import type { Design } from '@/lib/engine'
-import {
-  listBendsOver,
-  listFoldSteps,
-  measureRoom,
-  prepareFolding,
-  sayBendsOver,
-  shapeFold,
-} from '@/lib/engine/folding'
+import { listFoldNotes, listFoldSteps, measureRoom, prepareFolding, shapeFold } from '@/lib/engine/folding'
 import type { SheetFolded, SheetResults } from './model'
 
 /** Turn of one strip of a bend on paper: coarser than on screen, where it can be looked at closely. */
@@ -20,6 +13,6 @@ export function makeFolded(design: Design, results: SheetResults | null): SheetF
   const steps = listFoldSteps(design, folding.value)
   const bodies = shapeFold(design, folding.value, steps.length, STRIP_DEG)
   const room = measureRoom(design, folding.value)
-  const bendsOver = listBendsOver(design, folding.value).map(sayBendsOver)
-  return { kind: 'folded', id: 'folded', title: 'Part folded', bodies, steps, room, bendsOver, leastMm: 180 }
+  const notes = listFoldNotes(design, folding.value)
+  return { kind: 'folded', id: 'folded', title: 'Part folded', bodies, steps, room, notes, leastMm: 180 }
 }

@@ -85,7 +85,7 @@ export interface SheetFolded {
   readonly steps: readonly FoldStep[]
   readonly room: readonly RoomSide[]
   /** A sentence for each pair of bends that lie over each other. */
-  readonly bendsOver: readonly string[]
+  readonly notes: readonly string[]
   readonly leastMm: number
 }
 

@@ -26,6 +26,8 @@ export const connectorTargets = defineItem({
     ...SECTION_INPUTS,
     ...BEND_PLACE_INPUTS,
     'bends.*.insideFace',
+    'bends.*.leafLengths',
+    'bends.*.leafStepMm',
     'bends.*.radiusToleranceMm',
     'brief.tolerances.bendPositionMm',
     'brief.tolerances.outlineMm',

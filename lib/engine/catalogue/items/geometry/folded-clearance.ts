@@ -7,7 +7,7 @@ import { inSentence } from '../../../units'
 import { DESIGN_PLACE, placeOf } from '../../checks'
 import { cannotTell, decide, makeNoneAllowed, makeSourceLimit } from '../../decide'
 import { defineItem } from '../../define-item'
-import { CHAIN_LIMITS, listOpenChains, onFolded } from '../../folding-ground'
+import { CHAIN_LIMITS, judgeLeafSlack, listOpenChains, onFolded } from '../../folding-ground'
 import { BEND_PLACE_INPUTS, SECTION_INPUTS } from '../../item-inputs'
 
 const EQUATION = 'least distance of the folded solids'
@@ -22,9 +22,16 @@ export const foldedClearance = defineItem({
     fails: 'Parts of the folded circuit come too near to each other',
   },
   appliesTo: { needs: ['bends', 'bend-lines'], says: 'designs whose plan has the axis of a bend' },
-  limits: ['foldedClearanceMm'],
+  limits: ['foldedClearanceMm', 'leafLengthDifferenceMm'],
   sourceKeys: [],
-  restsOn: ['plan', ...SECTION_INPUTS, ...BEND_PLACE_INPUTS, 'bends.*.insideFace'],
+  restsOn: [
+    'plan',
+    ...SECTION_INPUTS,
+    ...BEND_PLACE_INPUTS,
+    'bends.*.insideFace',
+    'bends.*.leafLengths',
+    'bends.*.leafStepMm',
+  ],
   decidedWhen: 'layout',
   answeredBy: ['member', 'lead'],
   monotone: [],
@@ -60,6 +67,7 @@ export const foldedClearance = defineItem({
           ...folded,
           ...judgeLeast(context, folding.value, limit, state.least),
           ...judgeWay(context, folding.value, limit),
+          ...judgeLeafSlack(context, folding.value, 'the gaps that loose leaves keep'),
         ]
   },
 })

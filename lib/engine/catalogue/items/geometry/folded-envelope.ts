@@ -4,7 +4,7 @@ import { inSentence } from '../../../units'
 import { DESIGN_PLACE } from '../../checks'
 import { decide, makeDesignLimit, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
-import { onFolded } from '../../folding-ground'
+import { judgeLeafSlack, onFolded } from '../../folding-ground'
 import { BEND_PLACE_INPUTS, SECTION_INPUTS } from '../../item-inputs'
 
 export const foldedEnvelope = defineItem({
@@ -14,9 +14,16 @@ export const foldedEnvelope = defineItem({
   question: 'Does the folded part, with what stands on it, fit the room that it has?',
   titles: { meets: 'The folded part fits its room', fails: 'The folded part is larger than its room' },
   appliesTo: { needs: ['bends', 'bend-lines'], says: 'designs whose plan has the axis of a bend' },
-  limits: [],
+  limits: ['leafLengthDifferenceMm'],
   sourceKeys: ['exactArithmetic'],
-  restsOn: ['plan', ...SECTION_INPUTS, ...BEND_PLACE_INPUTS, 'bends.*.insideFace'],
+  restsOn: [
+    'plan',
+    ...SECTION_INPUTS,
+    ...BEND_PLACE_INPUTS,
+    'bends.*.insideFace',
+    'bends.*.leafLengths',
+    'bends.*.leafStepMm',
+  ],
   decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: ROOM_SIDES.map(({ field }) => ({ path: `plan.housing.${field}`, worse: 'smaller' as const })),
@@ -28,8 +35,8 @@ export const foldedEnvelope = defineItem({
     )
     if (open.length === ROOM_SIDES.length) return open
     return [
-      ...onFolded(context, 'the room that the folded part takes', (folding) =>
-        measureRoom(context.design, folding).flatMap(({ words, takenMm, takenRangeMm, roomMm }): Outcome[] =>
+      ...onFolded(context, 'the room that the folded part takes', (folding) => [
+        ...measureRoom(context.design, folding).flatMap(({ words, takenMm, takenRangeMm, roomMm }): Outcome[] =>
           roomMm === null
             ? []
             : [
@@ -51,7 +58,8 @@ export const foldedEnvelope = defineItem({
                 }),
               ],
         ),
-      ),
+        ...judgeLeafSlack(context, folding, 'the room that the folded part takes'),
+      ]),
       ...open,
     ]
   },

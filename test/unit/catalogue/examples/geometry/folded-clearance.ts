@@ -1,4 +1,4 @@
-import type { Design } from '@/lib/engine'
+import { type Design, evaluateDraft } from '@/lib/engine'
 import { EMPTY_PLAN, type Plan } from '@/lib/plan'
 import { addUnbondedLeaf } from '../changes'
 import type { ItemExample } from '../item-example'
@@ -48,6 +48,17 @@ function cutWindow(design: Design, fromMm: number, toMm: number): void {
   for (const area of design.plan.areas) area.markMm = [area.markMm[0], 2]
 }
 
+/** Leaves as long as their paths, by the lengths that the engine reports of them: what a designer would copy from the bend's page. */
+export function stepLeaves(design: Design): void {
+  // Of a copy: what was once derived of a design is kept with it.
+  const { bends } = evaluateDraft(structuredClone(design))
+  for (const bend of design.bends) {
+    const leaves = bends.find(({ bendId }) => bendId === bend.id)?.leaves ?? []
+    bend.leafLengths = 'stepped'
+    bend.leafStepMm = (leaves.at(-1)?.developedLengthMm ?? 0) - (leaves[0]?.developedLengthMm ?? 0)
+  }
+}
+
 export const STRIP_AXES = [
   ['hinge', 32],
   ['rocker', 54],
@@ -94,12 +105,30 @@ export const foldedClearanceExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   {
-    name: 'leaves that are not bonded, which is no fault of the plan',
+    name: 'leaves that are not bonded, and nobody said how long they are',
     change: (d) => {
       drawStrip(d, 10, STRIP_AXES)
       addUnbondedLeaf(d, 50)
     },
+    expect: 'not-computed',
+  },
+  {
+    name: 'leaves cut alike, of which one buckles off its path',
+    change: (d) => {
+      drawStrip(d, 10, STRIP_AXES)
+      addUnbondedLeaf(d, 50)
+      for (const bend of d.bends) bend.leafLengths = 'equal'
+    },
     expect: 'cannot-tell',
+  },
+  {
+    name: 'leaves stepped as their bends need',
+    change: (d) => {
+      drawStrip(d, 10, STRIP_AXES)
+      addUnbondedLeaf(d, 50)
+      stepLeaves(d)
+    },
+    expect: 'meets',
   },
   {
     name: 'a bend whose axis is not drawn',

@@ -1,7 +1,7 @@
 import type { Design } from '@/lib/engine'
 import { addUnbondedLeaf } from '../changes'
 import type { ItemExample } from '../item-example'
-import { drawStrip, STRIP_AXES } from './folded-clearance'
+import { drawStrip, STRIP_AXES, stepLeaves } from './folded-clearance'
 
 function giveRoom(design: Design, alongXMm: number | null, heightMm: number | null): void {
   drawStrip(design, 10, STRIP_AXES)
@@ -19,12 +19,22 @@ export const foldedEnvelopeExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   {
-    name: 'leaves that are not bonded',
+    name: 'leaves cut alike, of which one buckles off its path',
     change: (d) => {
       giveRoom(d, 60, 60)
       addUnbondedLeaf(d, 50)
+      for (const bend of d.bends) bend.leafLengths = 'equal'
     },
     expect: 'cannot-tell',
+  },
+  {
+    name: 'leaves stepped as their bends need',
+    change: (d) => {
+      giveRoom(d, 60, 60)
+      addUnbondedLeaf(d, 50)
+      stepLeaves(d)
+    },
+    expect: 'meets',
   },
 ]
 

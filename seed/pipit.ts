@@ -92,11 +92,11 @@ async function letQuotationStand({ carryOut }: Stage, quality: Actor, revisionId
 async function describePanel(actor: Actor, revisionId: string): Promise<string> {
   const [own] = (await getPanels(actor, revisionId)).fabricators
   if (own?.estimate.ok !== true) throw new StoryError('the fabricator keeps no panel formats')
-  const { nested } = own.estimate
+  const { nested, part } = own.estimate
   const priced = nested.find(({ format }) => format.id === own.pricedFormatId) ?? nested[0]
   if (priced === undefined) throw new StoryError('no panel holds the part')
   const { format, nesting } = priced
-  return `${nesting.count} parts on the ${format.name.toLowerCase()} of ${format.widthMm} mm × ${format.heightMm} mm, islands and arms interlocked.`
+  return `${nesting.count} parts on the ${format.name.toLowerCase()} of ${format.widthMm} mm × ${format.heightMm} mm, ${part.array === undefined ? 'islands and arms interlocked' : `in arrays of ${part.array.parts.length}`}.`
 }
 
 /** Pipit, revision A: the whole way to a released package. */
@@ -205,6 +205,18 @@ export async function playPipit(stage: Stage, { people, pipitId, companies }: Wo
       by: lead,
       decision: 'approve',
       reason: 'Seen with purchasing; the sum holds from 10,000 parts a year.',
+    },
+  })
+  await stage.waive({
+    revisionId,
+    itemId: 'parts-per-panel',
+    proposedBy: mechanical,
+    reason:
+      'The assembler’s fixture takes this array. Single patches would fill the sheet better and be placed one by one.',
+    decision: {
+      by: lead,
+      decision: 'approve',
+      reason: 'Seen with purchasing: handling single patches costs more than the film that the frames waste.',
     },
   })
   await stage.declare(ostrel, revisionId)

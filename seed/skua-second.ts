@@ -146,6 +146,13 @@ export async function playSkuaSecond(
     reason: 'Six weeks for the clad fit the need date if it is ordered at release; the lower coverlay is ordered now.',
     decision: { by: lead, decision: 'approve', reason: 'Purchasing orders on the day of release.' },
   })
+  await stage.waive({
+    revisionId,
+    itemId: 'parts-per-panel',
+    proposedBy: designer,
+    reason: 'The L of the part leaves half of its array empty; the assembler’s line takes arrays alone.',
+    decision: { by: lead, decision: 'approve', reason: 'Known since the first sketch: the quantity is small.' },
+  })
 
   clock.goTo(13, 10)
   const before = await getRevision(designer, revisionId)

@@ -1,5 +1,6 @@
 import type { LengthUnit } from '@/lib/engine'
 import {
+  countOf,
   digitsAsComputed,
   digitsOfEnteredLength,
   digitsOfLength,
@@ -7,8 +8,8 @@ import {
   getShownUnit,
   withUnitInHead,
 } from '@/lib/engine/units'
-import type { Nesting, PanelFormat } from '@/lib/fabrication'
-import { moveToOrigin, type Polygon, translate, turnBy } from '@/lib/geometry'
+import type { NestedPart, Nesting, PanelFormat } from '@/lib/fabrication'
+import { getBounds, type Polygon, translate, turnBy } from '@/lib/geometry'
 import { drawGrainArrow } from './outline-picture'
 import type { Palette } from './palette'
 import { type DrawingNode, makeNode, type Picture, roundPx } from './picture'
@@ -30,7 +31,7 @@ const MAX_ROWS = 400
 
 /** A panel to scale with its parts, its margins and the direction of its foil; every placement stands in the table. */
 export function drawPanel(
-  outline: Polygon,
+  part: Pick<NestedPart, 'outline' | 'array'>,
   nesting: Nesting,
   format: PanelFormat,
   options: PanelPictureOptions,
@@ -71,17 +72,17 @@ export function drawPanel(
       'stroke-width': 0.8,
       'stroke-dasharray': '4 3',
     }),
-    ...nesting.placements.map((placement) =>
-      makeNode('polygon', {
-        points: translate(moveToOrigin(turnBy(outline, placement.rotationDeg)), [placement.xUm, placement.yUm])
-          .map(([x, y]) => `${roundPx(toX(x / 1000))},${roundPx(toY(y / 1000))}`)
-          .join(' '),
-        // Turned parts are told apart by a shade and by the line, which a grey copy keeps.
-        fill: placement.rotationDeg % 180 === 0 ? palette.film : palette.prepreg,
-        stroke: palette.ink,
-        'stroke-width': 0.7,
-        'stroke-dasharray': placement.rotationDeg >= 180 ? '3 1.5' : null,
-      }),
+    ...nesting.placements.flatMap((placement) =>
+      listPlaced(part, placement).map(({ polygon, isFrame }) =>
+        makeNode('polygon', {
+          points: polygon.map(([x, y]) => `${roundPx(toX(x / 1000))},${roundPx(toY(y / 1000))}`).join(' '),
+          // Turned parts are told apart by a shade and by the line, which a grey copy keeps.
+          fill: isFrame ? palette.paper : placement.rotationDeg % 180 === 0 ? palette.film : palette.prepreg,
+          stroke: palette.ink,
+          'stroke-width': 0.7,
+          'stroke-dasharray': placement.rotationDeg >= 180 ? '3 1.5' : null,
+        }),
+      ),
     ),
   ]
   if (format.foilRollingDirection !== null) {
@@ -94,19 +95,20 @@ export function drawPanel(
       ),
     )
   }
+  const isArray = part.array !== undefined
   const isUpright = format.foilRollingDirection === 'along-height'
   const usedPct = digitsAsComputed(100 * nesting.utilisationFraction, 'sharePct')
   return {
     title: `${format.name}, ${digitsOfEnteredLength(format.widthMm, 'mm', unit)} × ${formatEnteredLength(format.heightMm, 'mm', unit)}`,
-    description: `${nesting.count} parts, ${usedPct} % of the panel; the dashed line bounds what is usable, parts with a dashed edge are turned by 180° or 270°.`,
+    description: `${nesting.count} parts${isArray ? ` in ${countOf(nesting.placements.length, 'array')}` : ''}, ${usedPct} % of the panel; the dashed line bounds what is usable, parts with a dashed edge are turned by 180° or 270°.`,
     widthPx,
     heightPx:
       panelHeight + 2 * PADDING_PX + (format.foilRollingDirection === null ? 0 : FOOT_PX + (isUpright ? 34 : 0)),
     nodes,
     table: {
-      caption: describeRows(nesting.count),
+      caption: describeRows(nesting.placements.length, isArray),
       columns: [
-        { key: 'part', label: 'Part', numeric: true },
+        { key: 'part', label: isArray ? 'Array' : 'Part', numeric: true },
         { key: 'x', label: withUnitInHead('x', unit), numeric: true },
         { key: 'y', label: withUnitInHead('y', unit), numeric: true },
         { key: 'turn', label: 'Turn, °', numeric: true },
@@ -121,7 +123,21 @@ export function drawPanel(
   }
 }
 
-function describeRows(count: number): string {
-  const what = 'Lower left corner of each part’s bounds, from the panel’s lower left corner'
+/** A part where it lies; of an array its frame, then each of its parts. */
+function listPlaced(
+  { outline, array }: Pick<NestedPart, 'outline' | 'array'>,
+  { xUm, yUm, rotationDeg }: Nesting['placements'][number],
+): readonly { readonly polygon: Polygon; readonly isFrame: boolean }[] {
+  const turned = turnBy(outline, rotationDeg)
+  const { minX, minY } = getBounds(turned)
+  const place = (polygon: Polygon) => translate(polygon, [xUm - minX, yUm - minY])
+  return [
+    { polygon: place(turned), isFrame: array !== undefined },
+    ...(array?.parts ?? []).map((each) => ({ polygon: place(turnBy(each, rotationDeg)), isFrame: false })),
+  ]
+}
+
+function describeRows(count: number, isArray: boolean): string {
+  const what = `Lower left corner of each ${isArray ? 'array’s frame' : 'part’s bounds'}, from the panel’s lower left corner`
   return count > MAX_ROWS ? `${what}; the first ${MAX_ROWS} of ${count}` : what
 }

@@ -32,7 +32,7 @@ interface QuotationView {
   readonly company: CompanyView
   readonly request: QuotationRequest
   /** The panel on which a good part costs least, to be drawn; null where there is none, or it is not shown. */
-  readonly priced: { readonly outline: NestedPart['outline']; readonly nested: NestedFormat } | null
+  readonly priced: { readonly part: NestedPart; readonly nested: NestedFormat } | null
 }
 
 export interface QuotationPageView {
@@ -135,7 +135,7 @@ function makeQuotation(loaded: LoadedRevision, chosen: CompanySheets): Promise<Q
           .filter(({ audienceCompanyId }) => audienceCompanyId === chosen.companyId)
           .map(({ state, ...thread }) => ({ ...thread, state: readWord(state, THREAD_STATES, 'state of a thread') })),
       }),
-      priced: found.ok && nested !== null ? { outline: found.part.outline, nested } : null,
+      priced: found.ok && nested !== null ? { part: found.part, nested } : null,
     }
   })
 }

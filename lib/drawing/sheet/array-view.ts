@@ -1,6 +1,7 @@
+import { measureArray } from '@/lib/plan'
 import type { Palette } from '../palette'
 import { type DrawingNode, makeNode, roundPx } from '../picture'
-import { boundsOfPlan, makePlanFrame, type Point, pathOfNodes } from '../plan/frame'
+import { makePlanFrame, type Point, pathOfNodes } from '../plan/frame'
 import { wrapText } from '../text-metrics'
 import type { SheetArray } from './contents'
 import type { SheetWords } from './contents/words'
@@ -25,14 +26,14 @@ export function layArray(
   palette: Palette,
 ): LaidBlock {
   const { plan, array } = block
-  const bounds = boundsOfPlan(plan) ?? { minMm: [0, 0] as Point, maxMm: [0, 0] as Point }
-  const frameMm = array.frameMm ?? 0
-  const step: Point = [array.columnStepMm ?? 0, array.rowStepMm ?? 0]
-  const low: Point = [bounds.minMm[0] - frameMm, bounds.minMm[1] - frameMm]
-  const high: Point = [
-    bounds.maxMm[0] + (array.columns - 1) * step[0] + frameMm,
-    bounds.maxMm[1] + (array.rows - 1) * step[1] + frameMm,
-  ]
+  const layout = measureArray(plan)
+  const [low, high]: readonly [Point, Point] =
+    layout === null
+      ? [
+          [0, 0],
+          [0, 0],
+        ]
+      : [layout.lowMm, layout.highMm]
   const extent: Point = [high[0] - low[0], high[1] - low[1]]
   const plain = makeTitle(block.title, widthMm, palette)
   const said = wrapText(describe(block, extent, words), widthMm, FONT_MM.body)
@@ -41,10 +42,6 @@ export function layArray(
   const head = makeTitle(`${block.title}, scale ${scale}`, widthMm, palette)
   const draw = (x: number, y: number): DrawingNode[] => {
     const place = makePlanFrame([x + MARGIN_MM, y + MARGIN_MM], [low[0], high[1]], factor).toPicture
-    const parts = Array.from(
-      { length: array.columns * array.rows },
-      (_, at): Point => [(at % array.columns) * step[0], Math.floor(at / array.columns) * step[1]],
-    )
     const dot = (at: Point, radius: number, fill: string) => {
       const [cx, cy] = place(at)
       return makeNode('circle', { cx: roundPx(cx), cy: roundPx(cy), r: radius, fill })
@@ -64,7 +61,7 @@ export function layArray(
               'stroke-width': FRAME_MM,
             }),
           ]),
-      ...parts.flatMap(([dx, dy]) => {
+      ...(layout?.offsetsMm ?? []).flatMap(([dx, dy]) => {
         const moved = makePlanFrame([x + MARGIN_MM, y + MARGIN_MM], [low[0] - dx, high[1] - dy], factor)
         const shape = (nodes: NonNullable<typeof plan.outline>, fill: string) =>
           makeNode('path', {

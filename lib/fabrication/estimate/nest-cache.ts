@@ -38,7 +38,7 @@ function makeKey(
   { id: _id, name: _name, note: _note, ...measures }: PanelFormat,
   { extraMarginMm, extraSpacingMm }: ExtraRoom,
 ): string {
-  return JSON.stringify([part.outline, part.rollingDirection, measures, extraMarginMm, extraSpacingMm])
+  return JSON.stringify([part, measures, extraMarginMm, extraSpacingMm])
 }
 
 /** A nester that remembers, and nests here what it does not know. */

@@ -1,17 +1,25 @@
 import type { Design } from '@/lib/engine'
 import { findCrossing, flattenOutwards, type Polygon, tidy } from '@/lib/geometry'
 import { areasOf } from '@/lib/plan'
+import { readDrawnArray } from './drawn-array'
 import type { NestedPart } from './nest-part'
 
 /** By this much a part may be taken as larger than its arcs are: far below any spacing of parts. Our choice. */
 const ARC_ERROR_NM = 10_000
 const NM_PER_UM = 1000
 
+/** A drawn part or its array as it is laid on panels, and why it is not laid in its array; empty where nothing is to be said. */
+export interface DrawnPart {
+  readonly part: NestedPart
+  readonly note: string
+}
+
 /**
  * The part as it is drawn in plan, its arcs held by polygons from outside, with the foil's direction along x or y. Null where no outline is drawn, or
- * where two of its edges come so near that the polygon would cross itself: then what was stated is used.
+ * where two of its edges come so near that the polygon would cross itself: then what was stated is used. Parts that are delivered in arrays are laid in them, each with its frame as one piece.
  */
-export function readDrawnPart({ plan, features }: Design): NestedPart | null {
+export function readDrawnPart(design: Design): DrawnPart | null {
+  const { plan, features } = design
   const part = plan === null ? null : areasOf(plan).part
   if (plan === null || part === null) return null
   const deg = plan.rollingDirectionDeg
@@ -25,7 +33,12 @@ export function readDrawnPart({ plan, features }: Design): NestedPart | null {
     ]),
   )
   if (outline.length < 3 || findCrossing(outline) !== null) return null
-  return { outline, rollingDirection: deg === null ? statedDirection(features) : deg === 90 ? 'along-y' : 'along-x' }
+  const rollingDirection = deg === null ? statedDirection(features) : deg === 90 ? 'along-y' : 'along-x'
+  const inArray = readDrawnArray(design, outline, rad)
+  if (inArray === null) return { part: { outline, rollingDirection }, note: '' }
+  return 'reason' in inArray
+    ? { part: { outline, rollingDirection }, note: inArray.reason }
+    : { part: { ...inArray, rollingDirection }, note: '' }
 }
 
 function statedDirection({ outline }: Design['features']): NestedPart['rollingDirection'] {

@@ -1,3 +1,4 @@
+import { countOf, inSentence } from '@/lib/engine/units'
 import {
   getAreaUm2,
   getBounds,
@@ -23,6 +24,16 @@ export interface NestedPart {
   readonly outline: Polygon
   /** Which of the part's axes must lie along the foil's rolling direction; null where it does not matter. */
   readonly rollingDirection: PartRollingDirection | null
+  /** Parts that are laid as one piece, whose frame is then the outline; left out for single parts. */
+  readonly array?: NestedArray
+}
+
+/** The parts of an array. */
+export interface NestedArray {
+  /** One part by itself, as it lies in the array. */
+  readonly part: Polygon
+  /** Each part in its place, from the lower left corner of the frame's bounds. */
+  readonly parts: readonly Polygon[]
 }
 
 /** What panels have to give way to: registration asks for more room. */
@@ -34,7 +45,9 @@ export interface ExtraRoom {
 export type NestingMethod = 'grid' | 'mixed-grid' | 'double-lattice' | 'two-lattices' | 'one-by-one'
 
 export interface Nesting {
+  /** Of parts, or of arrays where parts are laid in them. */
   readonly placements: readonly Placement[]
+  /** Parts, those of all arrays counted one by one. */
   readonly count: number
   /** Area of the parts over that of the whole panel, margins included; 0 to 1. */
   readonly utilisationFraction: number
@@ -58,6 +71,27 @@ export interface Nesting {
  * Source   counts along a line: exact arithmetic; lattices: see searchLattices
  */
 export function nestPart(part: NestedPart, format: PanelFormat, extra: ExtraRoom = NO_EXTRA): Nesting {
+  const { array, ...piece } = part
+  if (array === undefined) return nestPiece(piece, format, extra)
+  const pieces = nestPiece(piece, format, extra)
+  const { count: singly } = nestPiece({ ...piece, outline: array.part }, format, extra)
+  const each = array.parts.length
+  const { minX, minY, maxX, maxY } = getBounds(piece.outline)
+  const panelUm2 = toWholePanel(format).widthUm * toWholePanel(format).heightUm
+  return {
+    ...pieces,
+    count: pieces.count * each,
+    gridCount: pieces.gridCount * each,
+    mixedGridCount: pieces.mixedGridCount * each,
+    utilisationFraction: (pieces.count * each * getAreaUm2(array.part)) / panelUm2,
+    notes: [
+      `${countOf(pieces.count, 'array')} of ${countOf(each, 'part')}, ${inSentence((maxX - minX) / 1000)} × ${inSentence((maxY - minY) / 1000, 'mm')} with the frame. Laid singly it would be ${countOf(singly, 'part')}.`,
+      ...pieces.notes,
+    ],
+  }
+}
+
+function nestPiece(part: Omit<NestedPart, 'array'>, format: PanelFormat, extra: ExtraRoom): Nesting {
   requireWholeMicrometres('outline', part.outline)
   const outline = moveToOrigin(tidy(part.outline))
   const panel = makeRoom(toWholePanel(format), extra)

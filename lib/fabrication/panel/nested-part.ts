@@ -21,6 +21,8 @@ export type PartReading =
       readonly reason: string
     }
 
+const NO_DIRECTION = 'The foil’s rolling direction is not stated: the part is laid along and across the foil alike.'
+
 /**
  * The part's outline, or the rectangle that its zones make where they leave no doubt about it: one zone, or zones of one
  * width that follow one another.
@@ -28,20 +30,14 @@ export type PartReading =
 export function readNestedPart(design: Design): PartReading {
   const drawn = readDrawnPart(design)
   if (drawn !== null) {
-    const note =
-      drawn.rollingDirection === null
-        ? 'The foil’s rolling direction is not stated: the part is laid along and across the foil alike.'
-        : ''
-    return { ok: true, part: drawn, basis: 'outline', note }
+    const notes = [drawn.note, drawn.part.rollingDirection === null ? NO_DIRECTION : '']
+    return { ok: true, part: drawn.part, basis: 'outline', note: notes.filter((note) => note !== '').join(' ') }
   }
   // Designs that were stored before there was an outline do not have the field.
   const outline = design.features.outline
   if (outline !== null) {
     const rollingDirection = outline.rollingDirection === 'either' ? null : outline.rollingDirection
-    const note =
-      outline.rollingDirection === null
-        ? 'The foil’s rolling direction is not stated: the part is laid along and across the foil alike.'
-        : ''
+    const note = outline.rollingDirection === null ? NO_DIRECTION : ''
     return { ok: true, part: { outline: toWholeOutline(outline), rollingDirection }, basis: 'outline', note }
   }
   const { zones } = design.construction

@@ -13,6 +13,7 @@ export const partsPerPanel = defineItem({
   sourceKeys: [],
   restsOn: [
     'features.outline',
+    'plan',
     'construction.zones.*.lengthMm',
     'construction.zones.*.widthMm',
     'brief.quantityPerYear',

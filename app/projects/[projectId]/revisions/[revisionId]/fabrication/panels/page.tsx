@@ -52,7 +52,7 @@ function FabricatorPanels({ view }: { view: FabricatorEstimateView }) {
       <NestingTable nested={nested} pricedFormatId={pricedFormatId} />
       <div className="panel-pictures">
         {nested.map((each) => (
-          <PanelPicture key={each.format.id} outline={part.outline} nested={each} />
+          <PanelPicture key={each.format.id} part={part} nested={each} />
         ))}
       </div>
       <p className="small muted">

@@ -86,7 +86,7 @@ function Request({ projectId, revisionId, view, quotation }: RequestProps) {
         </p>
       )}
       <QuotationSheet request={request} />
-      {priced !== null && <PanelPicture outline={priced.outline} nested={priced.nested} />}
+      {priced !== null && <PanelPicture part={priced.part} nested={priced.nested} />}
       <Cautions />
     </PageSection>
   )

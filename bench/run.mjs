@@ -1,5 +1,6 @@
 // npm run bench: the measurements; npm run bench -- fuzz: drawing files made of anything; -- artwork: files of circuit data; -- cold: remedies by a process that has
-// run nothing yet; -- kill: writers that are killed. Each is bundled as a
+// run nothing yet; -- kill: writers that are killed; -- keys: what a key costs in a browser; -- large: pages
+// of a large workspace. The others are bundled as a
 // browser or a server gets the code. The loader that runs TypeScript directly wraps every function that is made, which doubles the time of what makes many.
 import { spawnSync } from 'node:child_process'
 import { mkdirSync } from 'node:fs'
@@ -8,8 +9,14 @@ import { build } from 'esbuild'
 
 const root = new URL('..', import.meta.url)
 // Databases and processes of their own, whose time nobody measures: run as the commands are.
-if (process.argv[2] === 'kill') {
-  const program = ['--conditions=react-server', '--import', 'tsx', new URL('kill.ts', import.meta.url).pathname]
+const BESIDE = new Map([
+  ['kill', 'kill.ts'],
+  ['keys', 'keystrokes.ts'],
+  ['large', 'load.ts'],
+])
+const beside = BESIDE.get(process.argv[2] ?? '')
+if (beside !== undefined) {
+  const program = ['--conditions=react-server', '--import', 'tsx', new URL(beside, import.meta.url).pathname]
   const { status } = spawnSync(process.execPath, [...program, ...process.argv.slice(3)], { stdio: 'inherit' })
   process.exit(status ?? 1)
 }

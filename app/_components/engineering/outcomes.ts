@@ -41,6 +41,26 @@ function saysTheSame(a: Outcome, b: Outcome): boolean {
 
 /** The verdict to show beside a bend or a zone; null where the catalogue says nothing about it. */
 export function findVerdictAt(evaluation: DraftEvaluation, kind: Place['kind'], id: string): Verdict | null {
-  const verdicts = listOutcomesAt(evaluation, kind, id).map(({ outcome }) => getOutcomeVerdict(outcome))
-  return verdicts.length === 0 ? null : getWorstVerdict(verdicts)
+  let worst = worstOf.get(evaluation)
+  if (worst === undefined) {
+    worst = findWorst(evaluation)
+    worstOf.set(evaluation, worst)
+  }
+  return worst.get(`${kind} ${id}`) ?? null
+}
+
+/** Rows of long tables ask for theirs one by one: what one pass over the results says is kept with them. */
+const worstOf = new WeakMap<DraftEvaluation, ReadonlyMap<string, Verdict>>()
+
+function findWorst({ items }: DraftEvaluation): ReadonlyMap<string, Verdict> {
+  const worst = new Map<string, Verdict>()
+  for (const outcome of items.flatMap(({ outcomes }) => outcomes)) {
+    for (const { kind, id } of outcome.places) {
+      const key = `${kind} ${id}`
+      const before = worst.get(key)
+      const verdict = getOutcomeVerdict(outcome)
+      worst.set(key, before === undefined ? verdict : getWorstVerdict([before, verdict]))
+    }
+  }
+  return worst
 }

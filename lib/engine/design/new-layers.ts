@@ -17,7 +17,11 @@ export function makeFreshId(prefix: string, taken: readonly { readonly id: strin
 /**
  * The design's own materials and the library's that suit a layer kind, and after them those that are offered besides; the likeliest kind first.
  */
-export function listMaterialsFor(design: Design, kind: Layer['kind'], offered: readonly Material[] = []): Material[] {
+export function listMaterialsFor(
+  design: Pick<Design, 'materials'>,
+  kind: Layer['kind'],
+  offered: readonly Material[] = [],
+): Material[] {
   const kinds: readonly MaterialKind[] = LAYER_KIND_FACTS[kind].materials
   const own = new Set(design.materials.map(({ id }) => id))
   return (

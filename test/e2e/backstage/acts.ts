@@ -160,10 +160,14 @@ export const acts = {
 
   /** Replaces the design of a revision by a demo design, as importing its file and saving does. */
   async importDesign(input: { revisionId: string; by: string; design: SeedDesign }): Promise<void> {
+    const { design, ...order } = input
+    await acts.importDesignText({ ...order, designText: readSeedDesign(design) })
+  },
+
+  async importDesignText(input: { revisionId: string; by: string; designText: string }): Promise<void> {
     const actor = await getActor(input.by)
-    const { designVersion } = await data.getRevision(actor, input.revisionId)
-    const { revisionId, design } = input
-    const designText = readSeedDesign(design)
+    const { revisionId, designText } = input
+    const { designVersion } = await data.getRevision(actor, revisionId)
     await expectDone(data.importDesign(actor, { revisionId, seenVersion: designVersion, designText }))
   },
 

@@ -10,7 +10,7 @@ export interface Backstage {
 }
 
 /** Starts the program that acts behind the scenes, on the same data folder as the server under test. */
-export function openBackstage(dataFolder: string, publicUrl: string): Backstage {
+export function openBackstage(dataFolder: string, publicUrl: string, databaseUrl = ''): Backstage {
   const child = fork(fileURLToPath(new URL('./program.ts', import.meta.url)), {
     // The condition lets server-only modules load; the loader runs TypeScript.
     execArgv: ['--conditions=react-server', '--import', 'tsx'],
@@ -18,7 +18,7 @@ export function openBackstage(dataFolder: string, publicUrl: string): Backstage 
       ...process.env,
       BENDWORTHY_DATA_FOLDER: dataFolder,
       BENDWORTHY_PUBLIC_URL: publicUrl,
-      DATABASE_URL: '',
+      DATABASE_URL: databaseUrl,
       // Playwright's own loader must not be preloaded into it.
       NODE_OPTIONS: '',
     },

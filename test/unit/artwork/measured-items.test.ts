@@ -114,11 +114,16 @@ describe('items that the artwork shows too', () => {
 
     test('decide on a draft as they do when it is saved', () => {
       const recorded = evaluate(design, { facts })
-      const draft = evaluateLive(
-        design,
-        { limits: [], testedLives: [], artworkFacts: facts, checkedLimits: [], template: DELIVERED_TEMPLATE },
-        null,
-      )
+      const basis = {
+        limits: [],
+        testedLives: [],
+        artworkFacts: facts,
+        checkedLimits: [],
+        template: DELIVERED_TEMPLATE,
+      }
+      const answer = evaluateLive(design, { ...basis, design, evaluation: recorded })
+      if (!answer.ok) throw new Error('the design of the demonstration is not read')
+      const draft = answer.evaluation
       const verdicts = (items: readonly { itemId: string; verdict: string; headline: string }[]) =>
         items.map(({ itemId, verdict, headline }) => [itemId, verdict, headline])
       expect(failures(recorded, 'conductor-width')).toHaveLength(1)

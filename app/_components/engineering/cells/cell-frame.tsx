@@ -2,7 +2,7 @@
 
 import { createContext, type ReactNode, useContext, useId } from 'react'
 import { FieldFrame, type FieldTie } from '@/app/_components/ui/field-frame'
-import { useDraft } from '../draft/draft-context'
+import { useFieldNotes } from '../draft/draft-context'
 import { AssumedMark } from './assumed-mark'
 import type { Place } from './place'
 
@@ -43,9 +43,9 @@ interface CellFrameProps extends CellProps {
 /** The frame of one input of the draft, with what stands beside it in the grid or form; or the plain value where the person may only read. */
 export function CellFrame({ label, at, hint, isFixed, unit, text, isNumeric = false, children }: CellFrameProps) {
   const layout = useContext(CellLayoutContext)
-  const { isReadOnly, issueByPath, state, assumedByPath } = useDraft()
+  const { isReadOnly, issueByPath, misread, assumedByPath } = useFieldNotes()
   const id = useId()
-  const error = state.misread[at.key] ?? issueByPath.get(at.path)
+  const error = misread[at.key] ?? issueByPath.get(at.path)
   const isForm = layout === 'form'
   const readOnly = isReadOnly || isFixed === true
   const tie: FieldTie = { id, hintId: `${id}-hint`, errorId: `${id}-error` }

@@ -1,8 +1,8 @@
 'use client'
 
-import { useState } from 'react'
-import { useDraft } from '../draft/draft-context'
+import { useDraftActs } from '../draft/draft-context'
 import { CellFrame, type CellProps } from './cell-frame'
+import { useTyped } from './use-typed'
 
 export type Reading =
   | { readonly ok: true; readonly value: number | null }
@@ -24,17 +24,19 @@ interface TypedCellProps extends CellProps {
  * stays in the field with its reason, and the draft keeps the last value that could be read.
  */
 export function TypedCell({ value, unit, format, read, onChange, notation, ...frame }: TypedCellProps) {
-  const { state, dispatch } = useDraft()
-  const [typed, setTyped] = useState<{ text: string; epoch: number; notation: string } | null>(null)
-  const isMine = typed !== null && typed.epoch === state.epoch && typed.notation === notation
+  const { dispatch, asTyped } = useDraftActs()
+  const { typed, keep, drop } = useTyped<number | null>(notation)
   const shown = value === null ? '' : format(value)
-  const text = isMine ? typed.text : shown
+  // What the draft holds: where keys come faster than the screen is drawn, more than `value` says.
+  const present = typed === null ? value : typed.sent
   const take = (next: string) => {
-    setTyped({ text: next, epoch: state.epoch, notation })
     // What is shown may be rounded in another unit: typed back, it still is what the design holds.
     const reading: Reading = next === shown ? { ok: true, value } : read(next)
-    dispatch({ type: 'misread', key: frame.at.key, reason: reading.ok ? null : reading.reason })
-    if (reading.ok && reading.value !== value) onChange(reading.value)
+    keep(next, reading.ok ? reading.value : present)
+    asTyped(() => {
+      dispatch({ type: 'misread', key: frame.at.key, reason: reading.ok ? null : reading.reason })
+      if (reading.ok && reading.value !== present) onChange(reading.value)
+    })
   }
   return (
     <CellFrame {...frame} unit={unit} text={shown} isNumeric>
@@ -44,10 +46,10 @@ export function TypedCell({ value, unit, format, read, onChange, notation, ...fr
           className="input input-num"
           inputMode="decimal"
           autoComplete="off"
-          value={text}
+          value={typed?.text ?? shown}
           onChange={(event) => take(event.target.value)}
-          onBlur={() => {
-            if (read(text).ok) setTyped(null)
+          onBlur={(event) => {
+            if (read(event.target.value).ok) drop()
           }}
         />
       )}

@@ -1,5 +1,6 @@
 'use client'
 
+import { memo } from 'react'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { formatDesignation, nameConductorLayers } from '@/lib/drawing'
 import {
@@ -70,7 +71,15 @@ export function CopperTable() {
   )
 }
 
-function CopperRow({ layer, index, name }: { layer: ConductorLayer; index: number; name: string }) {
+const CopperRow = memo(function CopperRow({
+  layer,
+  index,
+  name,
+}: {
+  layer: ConductorLayer
+  index: number
+  name: string
+}) {
   const columns = useCopperColumns()
   const edit = useEdit()
   const at = makePlaces(['construction', 'layers', index], `layer.${layer.id}`, layer.name)
@@ -178,4 +187,4 @@ function CopperRow({ layer, index, name }: { layer: ConductorLayer; index: numbe
       }}
     />
   )
-}
+})

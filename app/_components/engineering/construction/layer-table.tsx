@@ -1,12 +1,20 @@
 'use client'
 
-import type { KeyboardEvent } from 'react'
+import { type KeyboardEvent, memo, useMemo } from 'react'
 import { FoilUnitSwitch } from '@/app/_components/shell/switches'
 import { Button } from '@/app/_components/ui/button'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { formatDesignation, nameConductorLayers } from '@/lib/drawing'
-import { LAYER_FIELDS, type Layer, withTakenMaterials } from '@/lib/engine'
-import { ChoiceCell, FoilThicknessCell, makePlaces, TextCell, ThicknessCell, useUnitLabels } from '../cells'
+import { LAYER_FIELDS, type Layer, type Material, withTakenMaterials } from '@/lib/engine'
+import {
+  type Choice,
+  ChoiceCell,
+  FoilThicknessCell,
+  makePlaces,
+  TextCell,
+  ThicknessCell,
+  useUnitLabels,
+} from '../cells'
 import {
   duplicateLayer,
   insertLayer,
@@ -18,13 +26,14 @@ import {
   updateLayer,
   useDraft,
   useEdit,
+  useFieldNotes,
 } from '../draft'
 import { RowAct } from '../row-act'
 import { listMaterialChoices } from './material-choices'
 import { LAYER_KIND_CHOICES } from './words'
 
 function useLayerColumns() {
-  const { isReadOnly } = useDraft()
+  const { isReadOnly } = useFieldNotes()
   const units = useUnitLabels()
   return {
     no: { head: 'No.' },
@@ -46,19 +55,22 @@ function useLayerColumns() {
 
 /** Every layer from the top face down, as bought. */
 export function LayerTable() {
-  const { state, isReadOnly } = useDraft()
+  const { state, stored, isReadOnly } = useDraft()
   const edit = useEdit()
   const { design } = state
   const { layers } = design.construction
   const designations = nameConductorLayers(design.construction)
-  const insertBelow = (index: number) =>
-    edit(`insert-layer-${layers.length}`, (present) => {
-      const list = present.construction.layers
-      const id = makeFreshId('layer', list)
-      const layer = makeLayerOfKind(present, 'base-film', { id, name: makeFreshName('Layer', list), from: null })
-      return insertLayer(present, index, layer)
-    })
   const columns = useLayerColumns()
+  const { materials } = design
+  const { ownMaterials } = stored
+  const choicesOf = useMemo(() => {
+    const choices = new Map<Layer['kind'], readonly Choice<string>[]>()
+    return (kind: Layer['kind']) => {
+      const found = choices.get(kind) ?? listMaterialChoices({ materials }, kind, ownMaterials)
+      choices.set(kind, found)
+      return found
+    }
+  }, [materials, ownMaterials])
   return (
     <>
       <div className="row no-print">
@@ -77,8 +89,10 @@ export function LayerTable() {
               key={layer.id}
               layer={layer}
               index={index}
+              count={layers.length}
               designation={designation === undefined ? '' : formatDesignation(designation)}
-              onInsert={() => insertBelow(index)}
+              materials={choicesOf(layer.kind)}
+              ownMaterials={ownMaterials}
             />
           )
         })}
@@ -88,7 +102,9 @@ export function LayerTable() {
       )}
       {!isReadOnly && (
         <div className="row above no-print">
-          <Button onPress={() => insertBelow(layers.length - 1)}>Add a layer at the bottom face</Button>
+          <Button onPress={() => insertBelow(edit, layers.length - 1, layers.length)}>
+            Add a layer at the bottom face
+          </Button>
         </div>
       )}
     </>
@@ -98,16 +114,26 @@ export function LayerTable() {
 interface LayerRowProps {
   readonly layer: Layer
   readonly index: number
+  readonly count: number
   readonly designation: string
-  readonly onInsert: () => void
+  readonly materials: readonly Choice<string>[]
+  readonly ownMaterials: readonly Material[]
 }
 
-function LayerRow({ layer, index, designation, onInsert }: LayerRowProps) {
-  const { state, stored, isReadOnly } = useDraft()
+function insertBelow(edit: ReturnType<typeof useEdit>, index: number, count: number): void {
+  edit(`insert-layer-${count}`, (present) => {
+    const list = present.construction.layers
+    const id = makeFreshId('layer', list)
+    const layer = makeLayerOfKind(present, 'base-film', { id, name: makeFreshName('Layer', list), from: null })
+    return insertLayer(present, index, layer)
+  })
+}
+
+/** Drawn anew where something of its own layer changes, and not with every key. */
+const LayerRow = memo(function LayerRow({ layer, index, count, designation, materials, ownMaterials }: LayerRowProps) {
+  const { isReadOnly } = useFieldNotes()
   const columns = useLayerColumns()
   const edit = useEdit()
-  const { design } = state
-  const count = design.construction.layers.length
   const at = makePlaces(['construction', 'layers', index], `layer.${layer.id}`, layer.name || `layer ${index + 1}`)
   const set = (field: string, change: (present: Layer) => Layer) =>
     edit(at(field).key, (present) => updateLayer(present, layer.id, change))
@@ -120,7 +146,6 @@ function LayerRow({ layer, index, designation, onInsert }: LayerRowProps) {
     move(event.key === 'ArrowUp' ? index - 1 : index + 1)
   }
   const LayerThicknessCell = layer.kind === 'conductor' ? FoilThicknessCell : ThicknessCell
-  const materials = listMaterialChoices(design, layer.kind, stored.ownMaterials)
   return (
     <DataRow
       onKeyDown={onKeyDown}
@@ -169,7 +194,7 @@ function LayerRow({ layer, index, designation, onInsert }: LayerRowProps) {
                     updateLayer(present, layer.id, (from) =>
                       from.kind === 'unbonded-gap' ? from : { ...from, materialId },
                     ),
-                    stored.ownMaterials,
+                    ownMaterials,
                   ),
                 )
               }
@@ -215,7 +240,7 @@ function LayerRow({ layer, index, designation, onInsert }: LayerRowProps) {
             <RowAct label={`Move ${layer.name} down`} isDisabled={index === count - 1} onPress={() => move(index + 1)}>
               ↓
             </RowAct>
-            <RowAct label={`Insert a layer below ${layer.name}`} onPress={onInsert}>
+            <RowAct label={`Insert a layer below ${layer.name}`} onPress={() => insertBelow(edit, index, count)}>
               +
             </RowAct>
             <RowAct
@@ -235,11 +260,11 @@ function LayerRow({ layer, index, designation, onInsert }: LayerRowProps) {
       }}
     />
   )
-}
+})
 
 /** A layer in no zone is reported at its id, which has no field of its own. */
 function ZonelessNote({ path }: { path: string }) {
-  const { issueByPath } = useDraft()
+  const { issueByPath } = useFieldNotes()
   const message = issueByPath.get(path)
   return message === undefined ? null : <span className="field-error cell-error">{message}</span>
 }

@@ -7,7 +7,7 @@ import { listMaterialsFor } from '../draft'
  * materials of one's own there is one place, and no head.
  */
 export function listMaterialChoices(
-  design: Design,
+  design: Pick<Design, 'materials'>,
   kind: Layer['kind'],
   offered: readonly Material[],
 ): readonly Choice<string>[] {
@@ -24,7 +24,7 @@ export function listMaterialChoices(
 const LIBRARY = 'Library'
 const GROUPS = ['In this design', 'Workspace', LIBRARY] as const
 
-function findGroup(design: Design, id: string): (typeof GROUPS)[number] {
+function findGroup(design: Pick<Design, 'materials'>, id: string): (typeof GROUPS)[number] {
   if (design.materials.some((own) => own.id === id)) return 'In this design'
   return findLibraryMaterial(id) === null ? 'Workspace' : LIBRARY
 }

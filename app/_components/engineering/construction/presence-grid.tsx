@@ -1,5 +1,6 @@
 'use client'
 
+import { memo } from 'react'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { formatDesignation, nameConductorLayers } from '@/lib/drawing'
 import { type Layer, ZONE_FIELDS, type Zone } from '@/lib/engine'
@@ -43,10 +44,21 @@ export function PresenceGrid() {
                 </>
               ),
               ...Object.fromEntries(
-                zones.map((zone, zoneIndex) => [
-                  getZoneColumn(zone),
-                  <PresenceCell key={zone.id} layer={layer} zone={zone} zoneIndex={zoneIndex} />,
-                ]),
+                zones.map((zone, zoneIndex) => {
+                  const index = zone.presence.findIndex((presence) => presence.layerId === layer.id)
+                  return [
+                    getZoneColumn(zone),
+                    <PresenceCell
+                      key={zone.id}
+                      layer={layer}
+                      zoneId={zone.id}
+                      zoneName={zone.name}
+                      zoneIndex={zoneIndex}
+                      presence={zone.presence[index]}
+                      index={index}
+                    />,
+                  ]
+                }),
               ),
             }}
           />
@@ -56,14 +68,29 @@ export function PresenceGrid() {
   )
 }
 
-function PresenceCell({ layer, zone, zoneIndex }: { layer: Layer; zone: Zone; zoneIndex: number }) {
+interface PresenceCellProps {
+  readonly layer: Layer
+  readonly zoneId: string
+  readonly zoneName: string
+  readonly zoneIndex: number
+  readonly presence: Zone['presence'][number] | undefined
+  readonly index: number
+}
+
+/** Drawn anew where its own layer or presence changes, and not with every key. */
+const PresenceCell = memo(function PresenceCell({
+  layer,
+  zoneId,
+  zoneName,
+  zoneIndex,
+  presence,
+  index,
+}: PresenceCellProps) {
   const edit = useEdit()
-  const index = zone.presence.findIndex((presence) => presence.layerId === layer.id)
-  const presence = zone.presence[index]
   const at = makePlaces(
     ['construction', 'zones', zoneIndex, 'presence', index],
-    `presence.${zone.id}.${layer.id}`,
-    `${layer.name} in ${zone.name}`,
+    `presence.${zoneId}.${layer.id}`,
+    `${layer.name} in ${zoneName}`,
   )
   return (
     <span className="presence">
@@ -72,7 +99,7 @@ function PresenceCell({ layer, zone, zoneIndex }: { layer: Layer; zone: Zone; zo
         at={at('layerId')}
         value={presence !== undefined}
         onChange={(isPresent) =>
-          edit(`${at('layerId').key}.${isPresent}`, (design) => setPresence(design, zone.id, layer.id, isPresent))
+          edit(`${at('layerId').key}.${isPresent}`, (design) => setPresence(design, zoneId, layer.id, isPresent))
         }
       />
       {layer.kind === 'conductor' && presence !== undefined && (
@@ -82,10 +109,10 @@ function PresenceCell({ layer, zone, zoneIndex }: { layer: Layer; zone: Zone; zo
           value={presence.coverageFraction}
           factor={100}
           onChange={(coverageFraction) =>
-            edit(at('coverageFraction').key, (design) => setZoneCoverage(design, zone.id, layer.id, coverageFraction))
+            edit(at('coverageFraction').key, (design) => setZoneCoverage(design, zoneId, layer.id, coverageFraction))
           }
         />
       )}
     </span>
   )
-}
+})

@@ -1,12 +1,11 @@
 'use client'
 
-import { createContext, type Dispatch, type ReactNode, type SetStateAction, useContext, useMemo, useState } from 'react'
+import { createContext, type ReactNode, type RefObject, useContext, useMemo, useRef, useState } from 'react'
 import type { DraftState } from './draft-state'
 
 interface DraftHold {
-  /** Null until a page begins a draft. */
-  readonly held: DraftState | null
-  readonly hold: Dispatch<SetStateAction<DraftState | null>>
+  /** As it is now, for the page that takes it up; the page that edits it says when it is drawn. Null until something was edited. */
+  readonly held: RefObject<DraftState | null>
   readonly isProposing: boolean
   readonly setProposing: (isProposing: boolean) => void
 }
@@ -15,9 +14,9 @@ const HoldContext = createContext<DraftHold | null>(null)
 
 /** Holds the draft of one revision while a person moves between the pages that edit it. It ends with the last of them. */
 export function DraftHolder({ children }: { children: ReactNode }) {
-  const [held, hold] = useState<DraftState | null>(null)
+  const held = useRef<DraftState | null>(null)
   const [isProposing, setProposing] = useState(false)
-  const value = useMemo(() => ({ held, hold, isProposing, setProposing }), [held, isProposing])
+  const value = useMemo(() => ({ held, isProposing, setProposing }), [isProposing])
   return <HoldContext value={value}>{children}</HoldContext>
 }
 

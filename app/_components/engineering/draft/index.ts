@@ -1,7 +1,7 @@
 export { listMaterialsFor, makeLayerOfKind } from '@/lib/engine'
 export { makeBlankFeature } from './blank-features'
 export * from './design-edits'
-export { useDraft, useEdit } from './draft-context'
+export { type DraftChoices, useDraft, useDraftChoices, useEdit, useFieldNotes } from './draft-context'
 export { DraftScreen, type DraftScreenProps } from './draft-screen'
 export { withoutDrawnOfRemoved } from './drawn-of-removed'
 export type { StoredRevision } from './stored-revision'

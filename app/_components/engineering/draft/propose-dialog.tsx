@@ -34,10 +34,10 @@ interface ProposeDialogProps {
 
 /** Sends the draft as a proposal instead of saving it. The design as stored stays as it is until it is accepted. */
 export function ProposeDialog({ proposing, onClose, onStale }: ProposeDialogProps) {
-  const { state, stored, dispatch, setProposing } = useDraft()
+  const { state, read, stored, dispatch, setProposing } = useDraft()
   const router = useRouter()
   // The draft as it was when the dialog opened: behind the dialog nobody edits it.
-  const [proposed] = useState(() => state.design)
+  const [proposed] = useState(() => read().design)
   const changes = useMemo(() => compareDesigns(state.stored, proposed), [state.stored, proposed])
   const { form, submit, isPending, refusal } = useActionForm({
     schema: proposeChangeInput,

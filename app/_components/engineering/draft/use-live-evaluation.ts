@@ -1,9 +1,9 @@
 'use client'
 
-import isSame from 'fast-deep-equal'
-import { useEffect, useState } from 'react'
-import { type Design, type DraftEvaluation, type Issue, parseDesign } from '@/lib/engine'
-import type { StoredRevision } from './stored-revision'
+import { startTransition, useEffect, useMemo, useRef, useState } from 'react'
+import type { Design, DraftEvaluation, Issue } from '@/lib/engine'
+import { type DraftEvaluator, startEvaluator } from './draft-evaluator'
+import type { EvaluationAnswer, EvaluationBasis } from './evaluation-order'
 
 export interface LiveEvaluation {
   /** Results of the last draft that could be evaluated. */
@@ -14,49 +14,40 @@ export interface LiveEvaluation {
   readonly issues: readonly Issue[]
 }
 
-const loadEvaluation = () => import('./evaluate-live')
+const NO_ISSUES: readonly Issue[] = []
 
 /**
- * Evaluates each draft with the engine that the server records with, at most once per frame. A draft with issues keeps
- * the last results on screen, marked as older. The engine is loaded after the page; until it is there, the recorded results stand.
+ * Evaluates drafts with the engine that the server records with, beside the page. A draft with issues keeps
+ * the last results on screen, marked as older. Until the engine is there, the recorded results stand.
  */
-export function useLiveEvaluation(
-  draft: Design,
-  recorded: Pick<
-    StoredRevision,
-    'design' | 'evaluation' | 'limits' | 'testedLives' | 'artworkFacts' | 'checkedLimits' | 'template'
-  >,
-): LiveEvaluation {
-  const [state, setState] = useState<LiveEvaluation & { readonly draft: Design }>(() => ({
-    draft: recorded.design,
+export function useLiveEvaluation(draft: Design, recorded: EvaluationBasis): LiveEvaluation {
+  const [state, setState] = useState<LiveEvaluation>(() => ({
     evaluation: recorded.evaluation,
     evaluatedDesign: recorded.design,
-    issues: [],
+    issues: NO_ISSUES,
   }))
-  const { design, evaluation: saved, limits, testedLives, artworkFacts, checkedLimits, template } = recorded
+  const { design, evaluation, limits, testedLives, artworkFacts, checkedLimits, template } = recorded
+  const basis = useMemo<EvaluationBasis>(
+    () => ({ design, evaluation, limits, testedLives, artworkFacts, checkedLimits, template }),
+    [design, evaluation, limits, testedLives, artworkFacts, checkedLimits, template],
+  )
+  const evaluator = useRef<DraftEvaluator | null>(null)
   useEffect(() => {
-    let isOld = false
-    const frame = window.requestAnimationFrame(async () => {
-      const parsed = parseDesign(draft)
-      if (!parsed.ok) {
-        setState((before) => ({ ...before, draft, issues: parsed.issues }))
-        return
-      }
-      const { evaluateLive } = await loadEvaluation()
-      // While it was loaded somebody may have typed on.
-      if (isOld) return
-      const isSaved = checkedLimits.length > 0 && isSame(draft, design)
-      const evaluation = evaluateLive(
-        parsed.value,
-        { limits, testedLives, artworkFacts, checkedLimits, template },
-        isSaved ? saved : null,
-      )
-      setState({ draft, evaluation, evaluatedDesign: parsed.value, issues: [] })
-    })
+    const started = startEvaluator()
+    evaluator.current = started
     return () => {
-      isOld = true
-      window.cancelAnimationFrame(frame)
+      evaluator.current = null
+      started.end()
     }
-  }, [draft, design, saved, limits, testedLives, artworkFacts, checkedLimits, template])
+  }, [])
+  useEffect(() => {
+    const onAnswer = (answer: EvaluationAnswer) =>
+      // Results give way to keys: they are drawn in pieces.
+      startTransition(() => {
+        if (!answer.ok) setState((before) => ({ ...before, issues: answer.issues }))
+        else setState({ evaluation: answer.evaluation, evaluatedDesign: answer.design ?? draft, issues: NO_ISSUES })
+      })
+    evaluator.current?.ask({ draft, basis, onAnswer })
+  }, [draft, basis])
   return state
 }

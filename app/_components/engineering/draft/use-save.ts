@@ -30,7 +30,7 @@ interface Save {
  * the same request key, so that the server does it once too.
  */
 export function useSave(action: SaveDesignAction): Save {
-  const { state: draft, dispatch, stored } = useDraft()
+  const { read, dispatch, stored } = useDraft()
   const router = useRouter()
   const [state, setState] = useState<SaveState>({ kind: 'idle' })
   const isSaving = useRef(false)
@@ -38,6 +38,8 @@ export function useSave(action: SaveDesignAction): Save {
 
   const save = useCallback(async () => {
     if (isSaving.current) return false
+    // As it is now: the screen may not have come to the last key yet.
+    const draft = read()
     const unread = Object.values(draft.misread)
     if (unread.length > 0) {
       setState({ kind: 'refused', message: 'Some fields cannot be read.', details: unread })
@@ -91,7 +93,7 @@ export function useSave(action: SaveDesignAction): Save {
     } finally {
       isSaving.current = false
     }
-  }, [action, dispatch, draft, router, stored.revisionId])
+  }, [action, dispatch, read, router, stored.revisionId])
 
   return { state, save, clear: useCallback(() => setState({ kind: 'idle' }), []) }
 }

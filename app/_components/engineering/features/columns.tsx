@@ -11,7 +11,7 @@ import {
   OptionalPlanLengthCell,
   OptionalThicknessCell,
 } from '../cells'
-import { useDraft } from '../draft'
+import { useDraftChoices } from '../draft'
 import type { FeatureColumn, FeatureListKey, FeatureOf } from './feature-table'
 
 const LAYER_WORDS = FEATURE_FIELDS.conductors.entry.layerId
@@ -127,8 +127,8 @@ function LayerChoice<T extends { layerId: string }>({
   at: Parameters<typeof ChoiceCell>[0]['at']
   set: (change: Partial<T>) => void
 }) {
-  const { state } = useDraft()
-  const choices = state.design.construction.layers
+  const { construction } = useDraftChoices()
+  const choices = construction.layers
     .filter((layer) => layer.kind === 'conductor')
     .map((layer) => ({ value: layer.id, label: layer.name }))
   return (
@@ -184,8 +184,8 @@ function NearestBendChoice<T extends NearBend>({
   at: Parameters<typeof ChoiceCell>[0]['at']
   set: (change: Partial<T>) => void
 }) {
-  const { state } = useDraft()
-  const choices = state.design.bends.map((bend) => ({ value: bend.id, label: bend.name }))
+  const { bends } = useDraftChoices()
+  const choices = bends.map((bend) => ({ value: bend.id, label: bend.name }))
   return (
     <OptionalChoiceCell
       label={NEAREST_WORDS.label}

@@ -1,5 +1,6 @@
 'use client'
 
+import { memo } from 'react'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { PageSection } from '@/app/_components/ui/section'
 import { type ConductorFeature, type Design, FEATURE_FIELDS } from '@/lib/engine'
@@ -59,7 +60,8 @@ interface CrossingRowProps {
   readonly bendName: string
 }
 
-function CrossingRow({ conductor, conductorIndex, bendId, bendName }: CrossingRowProps) {
+/** Drawn anew where its own conductor changes, and not with every key. */
+const CrossingRow = memo(function CrossingRow({ conductor, conductorIndex, bendId, bendName }: CrossingRowProps) {
   const edit = useEdit()
   const index = conductor.crossings.findIndex((crossing) => crossing.bendId === bendId)
   const crossing = conductor.crossings[index]
@@ -124,7 +126,7 @@ function CrossingRow({ conductor, conductorIndex, bendId, bendName }: CrossingRo
       }}
     />
   )
-}
+})
 
 function withCrossings(
   design: Design,

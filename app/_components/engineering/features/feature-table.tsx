@@ -1,13 +1,28 @@
 'use client'
 
-import type { ReactNode } from 'react'
+import { memo, type ReactNode, useCallback } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { PageSection } from '@/app/_components/ui/section'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
-import { type Design, type Features, MARKABLE_LISTS, type MarkableList, type Place as ResultPlace } from '@/lib/engine'
+import {
+  type Design,
+  type Features,
+  MARKABLE_LISTS,
+  type MarkableList,
+  type Place as ResultPlace,
+  type Verdict,
+} from '@/lib/engine'
 import { makePlaces, type Place, TextCell, useUnitLabels } from '../cells'
-import { makeFreshId, useDraft, useEdit, withoutDrawnOfRemoved } from '../draft'
+import {
+  type DraftChoices,
+  makeFreshId,
+  useDraft,
+  useDraftChoices,
+  useEdit,
+  useFieldNotes,
+  withoutDrawnOfRemoved,
+} from '../draft'
 import { NoneMark } from '../none-mark'
 import { findVerdictAt } from '../outcomes'
 import { RowAct } from '../row-act'
@@ -59,17 +74,21 @@ const ACTS = 'row:acts'
 /** One kind of feature as a dense table: name, its columns, the verdict, and acts on rows. */
 export function FeatureTable<K extends FeatureListKey>(props: FeatureTableProps<K>) {
   const { listKey, title, columns, singular, emptyText, makeRow, idPrefix, listRows, assumedFields = [] } = props
-  const { state, isReadOnly } = useDraft()
+  const { state, live, isReadOnly } = useDraft()
+  const choices = useDraftChoices()
   const edit = useEdit()
   const units = useUnitLabels()
   const rows: readonly FeatureOf<K>[] = listRows?.(state.design) ?? state.design.features[listKey]
-  const setRows = (key: string, change: (rows: readonly FeatureOf<K>[]) => readonly FeatureOf<K>[]) =>
-    edit(key, (design) =>
-      withoutDrawnOfRemoved(design, {
-        ...design,
-        features: { ...design.features, [listKey]: change(design.features[listKey]) },
-      }),
-    )
+  const setRows = useCallback(
+    (key: string, change: (rows: readonly FeatureOf<K>[]) => readonly FeatureOf<K>[]) =>
+      edit(key, (design) =>
+        withoutDrawnOfRemoved(design, {
+          ...design,
+          features: { ...design.features, [listKey]: change(design.features[listKey]) },
+        }),
+      ),
+    [edit, listKey],
+  )
   const add = () =>
     edit(`add-${listKey}-${rows.length}`, (design) => {
       const present: readonly FeatureOf<K>[] = design.features[listKey]
@@ -113,7 +132,20 @@ export function FeatureTable<K extends FeatureListKey>(props: FeatureTableProps<
       ) : (
         <DataTable label={title} columns={tableColumns} isGrid>
           {rows.map((row, index) => (
-            <FeatureRow key={row.id} {...props} tableColumns={tableColumns} row={row} index={index} setRows={setRows} />
+            <FeatureRow
+              key={row.id}
+              listKey={listKey}
+              idPrefix={idPrefix}
+              columns={columns}
+              tableColumns={tableColumns}
+              tableMakeUp={`${isReadOnly} ${units.plan} ${units.thickness}`}
+              choices={choices}
+              row={row}
+              index={index}
+              count={state.design.features[listKey].length}
+              verdict={findVerdictAt(live.evaluation, props.placeKind, row.id)}
+              setRows={setRows}
+            />
           ))}
         </DataTable>
       )}
@@ -121,24 +153,42 @@ export function FeatureTable<K extends FeatureListKey>(props: FeatureTableProps<
   )
 }
 
-interface FeatureRowProps<K extends FeatureListKey> extends FeatureTableProps<K> {
+interface FeatureRowProps<K extends FeatureListKey>
+  extends Pick<FeatureTableProps<K>, 'listKey' | 'idPrefix' | 'columns'> {
   readonly tableColumns: Columns
+  /** All that columns of the table go by, besides the choices. */
+  readonly tableMakeUp: string
+  /** All that the columns' own cells choose among. */
+  readonly choices: DraftChoices
   readonly row: FeatureOf<K>
   readonly index: number
+  readonly count: number
+  readonly verdict: Verdict | null
   readonly setRows: (key: string, change: (rows: readonly FeatureOf<K>[]) => readonly FeatureOf<K>[]) => void
 }
 
-function FeatureRow<K extends FeatureListKey>({
+/** Columns are made with each table, and say the same for as long as what they are made from does. */
+function isSameRow<K extends FeatureListKey>(before: FeatureRowProps<K>, now: FeatureRowProps<K>): boolean {
+  return (['row', 'index', 'count', 'verdict', 'choices', 'tableMakeUp', 'listKey', 'setRows'] as const).every(
+    (key) => before[key] === now[key],
+  )
+}
+
+/** Drawn anew where something of its own changes, and not with every key. */
+const FeatureRow = memo(DrawnRow, isSameRow) as typeof DrawnRow
+
+function DrawnRow<K extends FeatureListKey>({
   listKey,
-  placeKind,
   columns,
   tableColumns,
   idPrefix,
   row,
   index,
+  count,
+  verdict,
   setRows,
 }: FeatureRowProps<K>) {
-  const { state, live, issueByPath } = useDraft()
+  const { issueByPath } = useFieldNotes()
   const at = makePlaces(['features', listKey, index], `${listKey}.${row.id}`, row.name || `row ${index + 1}`)
   const setField = (key: string, change: Partial<FeatureOf<K>>) =>
     setRows(`${listKey}.${row.id}.${key}`, (rows) =>
@@ -147,8 +197,6 @@ function FeatureRow<K extends FeatureListKey>({
         ? rows.map((present) => (present.id === row.id ? { ...present, ...change } : present))
         : [...rows, { ...row, ...change }],
     )
-  const count = state.design.features[listKey].length
-  const verdict = findVerdictAt(live.evaluation, placeKind, row.id)
   const ownIssue = issueByPath.get(at('id').path)
   return (
     <DataRow

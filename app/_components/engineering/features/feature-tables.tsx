@@ -1,7 +1,7 @@
 'use client'
 
 import { FEATURE_FIELDS, listChoices, listStiffeners, UNKNOWN_IMPEDANCE } from '@/lib/engine'
-import { makeBlankFeature, useDraft } from '../draft'
+import { makeBlankFeature, useDraftChoices } from '../draft'
 import { columnsOf, layerColumn, nearestBendColumns } from './columns'
 import { type FeatureOf, FeatureTable } from './feature-table'
 
@@ -10,8 +10,8 @@ import { type FeatureOf, FeatureTable } from './feature-table'
  * reports. Where there are several the row is marked as assumed.
  */
 function useFirstConductorLayer(): { readonly layerId: string; readonly assumedFields: readonly 'layerId'[] } {
-  const { state } = useDraft()
-  const [first, ...others] = state.design.construction.layers.filter(({ kind }) => kind === 'conductor')
+  const { construction } = useDraftChoices()
+  const [first, ...others] = construction.layers.filter(({ kind }) => kind === 'conductor')
   return { layerId: first?.id ?? '', assumedFields: others.length > 0 ? ['layerId'] : [] }
 }
 
@@ -73,14 +73,14 @@ export function ConductorFeatures() {
 }
 
 function useZoneChoices() {
-  const { state } = useDraft()
-  return state.design.construction.zones.map(({ id, name }) => ({ value: id, label: name }))
+  const { construction } = useDraftChoices()
+  return construction.zones.map(({ id, name }) => ({ value: id, label: name }))
 }
 
 export function HoleFeatures() {
   const column = columnsOf('holes')
-  const { state } = useDraft()
-  const layerChoices = state.design.construction.layers.flatMap(({ id, name, kind }) =>
+  const { construction } = useDraftChoices()
+  const layerChoices = construction.layers.flatMap(({ id, name, kind }) =>
     kind === 'conductor' ? [{ value: id, label: name }] : [],
   )
   const zoneChoices = useZoneChoices()
@@ -259,8 +259,8 @@ export function StiffenerFeatures() {
 }
 
 function LayerName({ layerId }: { layerId: string }) {
-  const { state } = useDraft()
-  return <>{state.design.construction.layers.find(({ id }) => id === layerId)?.name ?? 'no such layer'}</>
+  const { construction } = useDraftChoices()
+  return <>{construction.layers.find(({ id }) => id === layerId)?.name ?? 'no such layer'}</>
 }
 
 export function SlitFeatures() {

@@ -1,6 +1,8 @@
 import type { Metadata, Viewport } from 'next'
 import { cookies, headers } from 'next/headers'
+import Link from 'next/link'
 import type { ReactNode } from 'react'
+import { paths } from '@/lib/addresses'
 import { listOwnCompanies } from '@/lib/data'
 import { CAUTIONS } from '@/lib/engine/cautions'
 import { getActor, NONCE_HEADER } from '@/lib/server'
@@ -60,7 +62,8 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
           <PageContents />
           <footer className="footer">
             <p>{CAUTIONS.join(' ')}</p>
-            <div className="no-print">
+            <div className="no-print row">
+              {actor !== null && <Link href={paths.glossary()}>Glossary</Link>}
               <ThemeSwitch initialTheme={theme} />
             </div>
           </footer>

@@ -113,6 +113,8 @@ export const paths = {
     `/projects/${enc(projectId)}/compare${sides === undefined ? '' : `?from=${enc(sides.from)}&to=${enc(sides.to)}`}`,
   /** @param edition  the workspace's own where it has one, unless the delivered one is asked for */
   catalogue: (edition?: 'delivered') => `/catalogue${edition === undefined ? '' : `?edition=${edition}`}`,
+  /** @param termId  the term to begin at */
+  glossary: (termId?: string) => `/glossary${termId === undefined ? '' : `#${enc(termId)}`}`,
   workspace: () => '/workspace',
   refusedSignIns: () => '/workspace/refused-sign-ins',
   signingKeys: () => '/workspace/signing-keys',

@@ -49,6 +49,7 @@ export const ENDPOINTS: Readonly<Record<string, Endpoint>> = {
   '/': onPipit(ALL),
   '/account': onPipit(ALL),
   '/catalogue': onPipit(ALL),
+  '/glossary': onPipit(ALL),
   '/questions': onPipit(ALL),
   '/verify-package': onPipit(ALL),
   '/sign-in': { ...OPEN, answers: 'by leading on' },

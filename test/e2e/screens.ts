@@ -104,6 +104,7 @@ export function listScreens(scene: ScreenScene): Screen[] {
     { name: 'new-project', path: '/projects/new', as: 'designer' },
     { name: 'account', path: '/account', as: 'designer' },
     { name: 'catalogue', path: '/catalogue', as: 'designer' },
+    { name: 'glossary', path: '/glossary', as: 'designer' },
     { name: 'workspace-catalogue-read-only', path: '/workspace/catalogue', as: 'designer' },
     { name: 'library', path: '/workspace/library', as: 'designer' },
     { name: 'skua-b-catalogue', path: `${skuaB}/catalogue`, as: 'designer' },

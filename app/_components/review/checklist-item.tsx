@@ -5,6 +5,7 @@ import { Fragment } from 'react'
 import { ActionButton } from '@/app/_components/ui/action-button'
 import { CheckboxField } from '@/app/_components/ui/choice-fields'
 import { DecidingLimit, DecidingValue } from '@/app/_components/ui/limit-text'
+import { TermText } from '@/app/_components/ui/term-text'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { paths } from '@/lib/addresses'
@@ -116,9 +117,13 @@ function ItemBody({ item, text, context }: Pick<ChecklistItemProps, 'item' | 'te
       <WhatHelps texts={context.whatHelps[item.itemId] ?? []} />
       <dl className="terms">
         <dt>why</dt>
-        <dd>{text.why}</dd>
+        <dd>
+          <TermText>{text.why}</TermText>
+        </dd>
         <dt>how to check</dt>
-        <dd>{text.howToCheck}</dd>
+        <dd>
+          <TermText>{text.howToCheck}</TermText>
+        </dd>
         {text.evidence !== null && (
           <>
             <dt>evidence asked for</dt>
@@ -260,7 +265,9 @@ function WhatHelps({ texts }: { texts: readonly string[] }) {
       <h4 className="label">What helps, cheapest first</h4>
       <ol>
         {texts.map((text) => (
-          <li key={text}>{text}</li>
+          <li key={text}>
+            <TermText>{text}</TermText>
+          </li>
         ))}
       </ol>
     </div>

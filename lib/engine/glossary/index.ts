@@ -1,0 +1,2 @@
+export { markTerms, type TextPiece } from './mark-terms'
+export { GLOSSARY, type Term } from './terms'

@@ -5,7 +5,9 @@ import { type Control, type FieldPath, type FieldValues, useController } from 'r
 import { Button } from '@/app/_components/ui/button'
 import { TextArea } from '@/app/_components/ui/text-field'
 import { findTypedMention } from '@/lib/mail'
+import { ChosenFiles } from './chosen-files'
 import { useMentionable } from './mention-people'
+import type { CommentFiles } from './use-comment-files'
 
 interface CommentFieldProps<TIn extends FieldValues, TOut> {
   control: Control<TIn, unknown, TOut>
@@ -15,9 +17,37 @@ interface CommentFieldProps<TIn extends FieldValues, TOut> {
   hint?: string
   /** The fabricator that takes part in the thread; null is the team only. */
   companyId: string | null
+  /** Files that go along: pasted, dropped or chosen. */
+  files?: CommentFiles
 }
 
 const MOST_OFFERED = 6
+
+function listHints(hasPeople: boolean, takesFiles: boolean): string | undefined {
+  const hints = [
+    ...(hasPeople ? ['Type @ and a name to notify somebody.'] : []),
+    ...(takesFiles ? ['Pictures and files can be pasted or dropped here.'] : []),
+  ]
+  return hints.length === 0 ? undefined : hints.join(' ')
+}
+
+/** A pasted text stays a text: only what comes as a file is taken. */
+const takeFiles = ({ add }: CommentFiles) => ({
+  onPaste: (event: React.ClipboardEvent) => {
+    const pasted = [...event.clipboardData.files]
+    if (pasted.length === 0) return
+    event.preventDefault()
+    add(pasted)
+  },
+  onDragOver: (event: React.DragEvent) => {
+    if (event.dataTransfer.types.includes('Files')) event.preventDefault()
+  },
+  onDrop: (event: React.DragEvent) => {
+    if (!event.dataTransfer.types.includes('Files')) return
+    event.preventDefault()
+    add([...event.dataTransfer.files])
+  },
+})
 
 /** Text of a comment. After an `@` it offers the people who see the thread; they are reached with the keyboard. */
 export function CommentField<TIn extends FieldValues, TOut>({
@@ -25,6 +55,7 @@ export function CommentField<TIn extends FieldValues, TOut>({
   name,
   companyId,
   hint,
+  files,
   ...rest
 }: CommentFieldProps<TIn, TOut>) {
   const { field, fieldState } = useController({ control, name })
@@ -59,7 +90,14 @@ export function CommentField<TIn extends FieldValues, TOut>({
 
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: it only notes where the caret of the field inside stands
-    <div ref={frame} onKeyUp={noteCaret} onClick={noteCaret} onInput={noteCaret} role="presentation">
+    <div
+      ref={frame}
+      onKeyUp={noteCaret}
+      onClick={noteCaret}
+      onInput={noteCaret}
+      role="presentation"
+      {...(files === undefined ? {} : takeFiles(files))}
+    >
       <TextArea
         {...rest}
         name={field.name}
@@ -67,8 +105,9 @@ export function CommentField<TIn extends FieldValues, TOut>({
         onChange={field.onChange}
         onBlur={field.onBlur}
         error={fieldState.error?.message}
-        hint={hint ?? (people.length > 0 ? 'Type @ and a name to notify somebody.' : undefined)}
+        hint={hint ?? listHints(people.length > 0, files !== undefined)}
       />
+      {files !== undefined && <ChosenFiles chosen={files} />}
       <span role="status" className="sr-only">
         {offered.length > 0 && `${offered.length} people to mention; Tab reaches them.`}
       </span>

@@ -26,6 +26,7 @@ import { DoneField } from './done-field'
 import { FileList } from './file-list'
 import { NOBODY_NAMED, useThreadOwners } from './mention-people'
 import { UploadForm } from './upload-form'
+import { useCommentFiles } from './use-comment-files'
 
 const ANCHOR_TABS: Readonly<Record<ThreadView['anchor']['kind'], RevisionTab>> = {
   revision: 'overview',
@@ -210,15 +211,24 @@ function Comment({
 }
 
 function ReplyForm({ thread }: { thread: ThreadView }) {
+  const files = useCommentFiles(thread.revisionId)
   const { form, submit, isPending, refusal } = useActionForm({
     schema: replyInput,
     action: replyToThread,
     defaultValues: { threadId: thread.id, text: '', isAnswer: false },
     isResetOnDone: true,
+    onDone: ({ commentId }) => files.sendWith(commentId),
   })
   return (
     <form className="form no-print" onSubmit={submit}>
-      <CommentField control={form.control} name="text" label="Reply" rows={3} companyId={thread.company?.id ?? null} />
+      <CommentField
+        control={form.control}
+        name="text"
+        label="Reply"
+        rows={3}
+        companyId={thread.company?.id ?? null}
+        files={files}
+      />
       {thread.may.answer && (
         <FormCheckbox control={form.control} name="isAnswer">
           This answers the question

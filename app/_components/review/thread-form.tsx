@@ -12,6 +12,7 @@ import { openThread } from './actions'
 import { ArtworkPlace } from './artwork-place'
 import { CommentField } from './comment-field'
 import { NOBODY_NAMED, useThreadOwners } from './mention-people'
+import { useCommentFiles } from './use-comment-files'
 
 export interface AnchorOption {
   kind: 'revision' | 'item' | 'layer' | 'zone' | 'bend' | 'artwork'
@@ -61,6 +62,7 @@ function OpenThreadForm({
   onClose,
 }: Omit<ThreadFormProps, 'isFolded'> & { onClose?: () => void }) {
   const [first] = anchors
+  const files = useCommentFiles(revisionId)
   const { form, submit, isPending, refusal, isDone } = useActionForm({
     schema: openThreadInput,
     action: openThread,
@@ -75,7 +77,8 @@ function OpenThreadForm({
       dueOn: '',
     },
     isResetOnDone: true,
-    onDone: () => onClose?.(),
+    // A form with files that were refused stays, so that they can be sent again.
+    onDone: ({ commentId }) => files.sendWith(commentId, onClose),
   })
   const anchor = form.watch('anchor')
   const companyId = form.watch('companyId')
@@ -117,7 +120,7 @@ function OpenThreadForm({
         />
       )}
       <FormText control={form.control} name="title" label="Subject" maxLength={160} />
-      <CommentField control={form.control} name="text" label="Text" rows={4} companyId={audience} />
+      <CommentField control={form.control} name="text" label="Text" rows={4} companyId={audience} files={files} />
       <div className="row">
         <FormSelect
           control={form.control}

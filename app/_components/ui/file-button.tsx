@@ -5,7 +5,7 @@ interface FileButtonProps {
   label: string
   /** What a screen reader calls the input behind the button. */
   inputLabel: string
-  accept: string
+  accept?: string
   onChoose: (file: File) => Promise<void>
 }
 
@@ -23,7 +23,7 @@ export function FileButton({ label, inputLabel, accept, onChoose }: FileButtonPr
       <input
         ref={input}
         type="file"
-        accept={accept}
+        {...(accept === undefined ? {} : { accept })}
         className="sr-only"
         aria-label={inputLabel}
         tabIndex={-1}

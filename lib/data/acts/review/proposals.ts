@@ -59,7 +59,7 @@ export async function proposeChange(
     const { value: threadId } = await changeContent(context, stored, null, async () => {
       await keepDesignState(tx, { hash, designJson }, at)
       const ownCompanyId = getOwnCompanyId(rights, projectId)
-      const thread = await createThread(
+      const { thread } = await createThread(
         context,
         scope,
         stored,

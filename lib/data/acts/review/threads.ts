@@ -48,7 +48,10 @@ import type { ActResult } from '../../views'
  * Opens a thread on the revision or on a part of it. A fabricator's thread is seen by the team and by its own company;
  * the team's own by the team alone, or beside it by the one fabricator that is named.
  */
-export function openThread(actor: Actor, input: OpenThreadInput): Promise<ActResult<{ threadId: string }>> {
+export function openThread(
+  actor: Actor,
+  input: OpenThreadInput,
+): Promise<ActResult<{ threadId: string; commentId: string }>> {
   return write(actor, 'open-thread', input, async (context) => {
     const { tx, rights } = context
     const scope = await requireRevisionInView(tx, rights, input.revisionId)
@@ -66,8 +69,8 @@ export function openThread(actor: Actor, input: OpenThreadInput): Promise<ActRes
     const openedByCompanyId = getOwnCompanyId(rights, revision.projectId)
     const wanted = { ownerId: input.ownerId ?? '', dueOn: input.dueOn ?? '' }
     await requireAnswerOwner(context, scope, { audienceCompanyId, openedByCompanyId }, wanted.ownerId)
-    const { value: threadId } = await changeContent(context, loaded, null, async () => {
-      const thread = await createThread(
+    const { value } = await changeContent(context, loaded, null, async () => {
+      const { thread, commentId } = await createThread(
         context,
         scope,
         loaded,
@@ -86,9 +89,9 @@ export function openThread(actor: Actor, input: OpenThreadInput): Promise<ActRes
         },
         input.text,
       )
-      return thread.id
+      return { threadId: thread.id, commentId }
     })
-    return { threadId }
+    return value
   })
 }
 
@@ -397,7 +400,7 @@ export async function createThread(
   { record: revision }: LoadedRevision,
   opened: Omit<OpenedThread, 'revisionId'>,
   text: string,
-): Promise<Thread> {
+): Promise<{ readonly thread: Thread; readonly commentId: string }> {
   const { tx, rights, at, record } = context
   // What was done about it is told by the difference to the design as it was then.
   const isSettledByDone = needsDone({ kind: readWord(opened.kind, THREAD_KINDS, 'kind of thread') })
@@ -414,13 +417,13 @@ export async function createThread(
       baseDesignHash: isSettledByDone ? revision.designHash : null,
     },
   })
-  await addComment(context, scope, thread, { text, isAnswer: false })
+  const commentId = await addComment(context, scope, thread, { text, isAnswer: false })
   await record({
     action: 'thread-opened',
     ...placeOfThread(scope, thread),
     details: { title: thread.title, kind: thread.kind, anchor: thread.anchorLabel },
   })
-  return thread
+  return { thread, commentId }
 }
 
 export async function addComment(

@@ -207,18 +207,6 @@ export async function playPipit(stage: Stage, { people, pipitId, companies }: Wo
       reason: 'Seen with purchasing; the sum holds from 10,000 parts a year.',
     },
   })
-  await stage.waive({
-    revisionId,
-    itemId: 'parts-per-panel',
-    proposedBy: mechanical,
-    reason:
-      'The assembler’s fixture takes this array. Single patches would fill the sheet better and be placed one by one.',
-    decision: {
-      by: lead,
-      decision: 'approve',
-      reason: 'Seen with purchasing: handling single patches costs more than the film that the frames waste.',
-    },
-  })
   await stage.declare(ostrel, revisionId)
   await stage.advance(lead, revisionId)
 

@@ -9,6 +9,7 @@ export type { FoldOrder } from './clash/sweep-fold'
 export type { ExactCurve, ExactSolid, ExactSurface } from './exact/brep'
 export { listExactSolids } from './exact/exact-solids'
 export { type Envelope, measureEnvelope } from './fit/measure-envelope'
+export { type Loop, measureLoop } from './fit/measure-loop'
 export { boundOffset, findFlatEnd, type PlacedEnd, placeEnd } from './fit/place-end'
 export {
   type BendMeasures,

@@ -3,7 +3,9 @@ import {
   type Envelope,
   findFlatEnd,
   foldPart,
+  type Loop,
   measureEnvelope,
+  measureLoop,
   type PlacedEnd,
   placeEnd,
   type Vector,
@@ -35,7 +37,13 @@ type Target = NonNullable<DrawnEnd['target']>
 
 /** A connector end in the folded part, its place from the top face of the area that stays. */
 export type FoldedEnd =
-  | { readonly kind: 'placed'; readonly placed: PlacedEnd; readonly shifts: readonly Vector[] }
+  | {
+      readonly kind: 'placed'
+      readonly placed: PlacedEnd
+      readonly shifts: readonly Vector[]
+      /** From the top face of the area that stays, as the place; null where the end stands on that area. */
+      readonly loop: Loop | null
+    }
   /** Its edge borders nothing that stays plane. */
   | { readonly kind: 'in-bend' }
 
@@ -47,13 +55,15 @@ export function placeConnectorEnd(design: Design, folding: FoldableDesign, { fro
   const { flat, fixedPlateId } = folding
   const end = findFlatEnd(flat, fromMm, toMm)
   const found = end === null ? null : placeEnd(flat.part, fixedPlateId, end)
-  if (found === null) return { kind: 'in-bend' }
+  if (end === null || found === null) return { kind: 'in-bend' }
   const { bendPositionMm, outlineMm } = design.brief.tolerances
   const scaled = ([x, y, z]: Vector, by: number): Vector => [x * by, y * by, z * by]
   const topMm = findTopOfHeld(folding)
   const { at } = found.placed
+  const loop = measureLoop(flat.part, fixedPlateId, end)
   return {
     kind: 'placed',
+    loop: loop === null ? null : { ...loop, from: [loop.from[0], loop.from[1], loop.from[2] - topMm] },
     placed: { ...found.placed, at: [at[0], at[1], at[2] - topMm] },
     shifts: [
       ...found.shifts.flatMap(({ bandId, perRadiusMm, perPlaceMm }) => {
@@ -84,6 +94,35 @@ export interface TargetMiss {
   /** Along the target's own direction: positive where the end reaches too far, so that film is left over; negative where it comes short. */
   readonly slackMm: number
   readonly turnDeg: number
+}
+
+/** The film between the area that stays and a target, against the way that it has to bridge. */
+export interface LoopSlack {
+  readonly lengthMm: number
+  readonly bridgedMm: number
+  /** Length less way: what sags between the two, negative where nothing could reach. */
+  readonly slackMm: number
+  /** Over the profile tolerance of the end. */
+  readonly slackRangeMm: QuantityRange
+}
+
+/**
+ * What the film has over the straight line to its target, whatever its bends: its length along the neutral surface cannot change, so below 0 it reaches at no angle.
+ * Null where the end stands on the area that stays.
+ *
+ * Source   exact geometry: no curve is shorter than the straight line between its ends
+ */
+export function measureLoopSlack(
+  { brief }: Design,
+  { loop }: Extract<FoldedEnd, { kind: 'placed' }>,
+  { atMm }: Target,
+): LoopSlack | null {
+  if (loop === null) return null
+  const { from, lengthMm } = loop
+  const bridgedMm = Math.hypot(atMm[0] - from[0], atMm[1] - from[1], atMm[2] - from[2])
+  const slackMm = lengthMm - bridgedMm
+  const profileMm = brief.tolerances.outlineMm ?? 0
+  return { lengthMm, bridgedMm, slackMm, slackRangeMm: { low: slackMm - profileMm, high: slackMm + profileMm } }
 }
 
 export function missTarget(end: Extract<FoldedEnd, { kind: 'placed' }>, target: Target): TargetMiss {

@@ -69,7 +69,7 @@ interface Leg {
 }
 
 /** Bends between the plate that stays and another, in the order in which a fold follows them. */
-function findWay(part: FlatPart, fromPlateId: string, toPlateId: string): readonly Leg[] | null {
+export function findWay(part: FlatPart, fromPlateId: string, toPlateId: string): readonly Leg[] | null {
   const ways = new Map<string, readonly Leg[]>([[fromPlateId, []]])
   const waiting = [fromPlateId]
   for (const plateId of waiting) {

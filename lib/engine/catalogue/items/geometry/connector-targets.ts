@@ -1,5 +1,5 @@
 import type { EvaluationContext } from '../../../context'
-import { type FoldableDesign, missTarget, placeConnectorEnd } from '../../../folding'
+import { type FoldableDesign, measureLoopSlack, missTarget, placeConnectorEnd } from '../../../folding'
 import type { Outcome } from '../../../results'
 import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
@@ -99,7 +99,34 @@ function judgeEnd(context: EvaluationContext, folding: FoldableDesign, index: nu
       sourceKey: 'exactArithmetic',
       name: `target of ${name}`,
     })
+  const loop = measureLoopSlack(design, end, target)
   return [
+    ...(loop === null
+      ? []
+      : [
+          decide({
+            value: loop.slackMm,
+            range: loop.slackRangeMm,
+            rangeOver: 'tolerances',
+            limit: makeDesignLimit({
+              key: 'loopSlackMm',
+              // An end that may be off its target may fall short of it by as much. The film's length is that of its neutral surface, which is not at the height of the end's middle.
+              value: -Math.max(target.withinMm ?? 0, NO_SLACK_MM),
+              unit: 'mm',
+              sense: 'at-least',
+              sourceKey: 'exactArithmetic',
+              name: `target of ${name}`,
+            }),
+            places,
+            what: `slack of the film to ${name}`,
+            equation: 'length along the neutral surface, less the straight way from the area that stays to the target',
+            summary: `From the first bend to ${name} the film is ${inSentence(loop.lengthMm, 'mm')} long and bridges ${inSentence(loop.bridgedMm, 'mm')}: ${
+              loop.slackMm < 0
+                ? `${inSentence(-loop.slackMm, 'mm')} lacks, however it is bent.`
+                : `${inSentence(loop.slackMm, 'mm')} of slack${describeRange(loop.slackRangeMm)}.`
+            }`,
+          }),
+        ]),
     target.withinMm === null
       ? lacks('withinMm', `how far ${name} may be off its target`)
       : decide({
@@ -125,6 +152,9 @@ function judgeEnd(context: EvaluationContext, folding: FoldableDesign, index: nu
         }),
   ]
 }
+
+const describeRange = ({ low, high }: { readonly low: number; readonly high: number }): string =>
+  low === high ? '' : `, ${inSentence(low)} to ${inSentence(high, 'mm')} over the profile tolerance`
 
 /** Below this nothing of the trade could tell. */
 const NO_SLACK_MM = 0.01

@@ -39,7 +39,12 @@ export const foldedEnvelopeExamples: readonly ItemExample[] = [
 ]
 
 /** A strip with one quarter turn down, and its finger end 90 mm along it. */
-function aim(design: Design, byMm: number, pointsTo: [number, number, number], withinMm: number | null): void {
+export function aimEnd(
+  design: Design,
+  byMm: number,
+  pointsTo: [number, number, number],
+  withinMm: number | null,
+): void {
   design.bends = design.bends.filter(({ id }) => id === 'hinge')
   for (const { crossings } of design.features.conductors) crossings.length = 0
   drawStrip(design, 10, STRIP_AXES.slice(0, 1))
@@ -74,14 +79,22 @@ const WIDE_MM = 12
 
 export const connectorTargetsExamples: readonly ItemExample[] = [
   { name: 'nothing drawn', expect: 'not-applicable' },
-  { name: 'an end that points back under the board', change: (d) => aim(d, 0, [-1, 0, 0], WIDE_MM), expect: 'meets' },
-  { name: 'an end that points away from its connector', change: (d) => aim(d, 0, [1, 0, 0], WIDE_MM), expect: 'fails' },
-  { name: 'a connector half a metre off', change: (d) => aim(d, 500, [-1, 0, 0], WIDE_MM), expect: 'fails' },
-  { name: 'how far it may be off is not known', change: (d) => aim(d, 0, [-1, 0, 0], null), expect: 'not-computed' },
+  {
+    name: 'an end that points back under the board',
+    change: (d) => aimEnd(d, 0, [-1, 0, 0], WIDE_MM),
+    expect: 'meets',
+  },
+  {
+    name: 'an end that points away from its connector',
+    change: (d) => aimEnd(d, 0, [1, 0, 0], WIDE_MM),
+    expect: 'fails',
+  },
+  { name: 'a connector half a metre off', change: (d) => aimEnd(d, 500, [-1, 0, 0], WIDE_MM), expect: 'fails' },
+  { name: 'how far it may be off is not known', change: (d) => aimEnd(d, 0, [-1, 0, 0], null), expect: 'not-computed' },
   {
     name: 'a target that nobody has stated',
     change: (d) => {
-      aim(d, 0, [-1, 0, 0], WIDE_MM)
+      aimEnd(d, 0, [-1, 0, 0], WIDE_MM)
       for (const end of d.plan?.connectorEnds ?? []) end.target = null
     },
     expect: 'not-computed',
@@ -89,7 +102,7 @@ export const connectorTargetsExamples: readonly ItemExample[] = [
   {
     name: 'an edge within the part, which is no end of it',
     change: (d) => {
-      aim(d, 0, [-1, 0, 0], WIDE_MM)
+      aimEnd(d, 0, [-1, 0, 0], WIDE_MM)
       for (const end of d.plan?.connectorEnds ?? []) Object.assign(end, { fromMm: [85, 0], toMm: [85, 12] })
     },
     expect: 'cannot-tell',

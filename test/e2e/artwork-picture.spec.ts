@@ -120,7 +120,7 @@ test('somebody asks about a place in the artwork, and the place is marked', asyn
     mimeType: 'application/zip',
     buffer: Buffer.from(zip),
   })
-  await page.getByRole('button', { name: 'Add the file' }).click()
+  await page.getByRole('button', { name: 'Add to the artwork' }).click()
   const part = page.getByRole('region', { name: 'Layers over the plan' })
   const picture = part.getByRole('application')
   await expect(picture).toBeVisible({ timeout: 90_000 })

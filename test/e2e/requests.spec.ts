@@ -306,7 +306,7 @@ test('files come by their own way: who sends is asked first, and what is not kep
       buffer: Buffer.from(`G04 ${name}*\n`),
     })),
   )
-  await page.getByRole('button', { name: 'Add the file' }).click()
+  await page.getByRole('button', { name: 'Add to the artwork' }).click()
   await expect(page.getByRole('link', { name: /by-hand\.gbr/ })).toBeVisible()
   await expect(page.getByRole('link', { name: /by-hand-too\.gbr/ })).toBeVisible()
 })

@@ -45,7 +45,7 @@ export function ArtworkList({ revisionId, files, mayEdit, maxFileBytes }: Artwor
           input={{ revisionId }}
           label="Add an artwork file"
           hint={`Layer images, drill data, outline, drawing. At most ${Math.floor(maxFileBytes / 1e6)} MB each.`}
-          buttonLabel="Add the file"
+          buttonLabel="Add to the artwork"
           maxBytes={maxFileBytes}
         />
       )}

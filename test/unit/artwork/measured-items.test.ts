@@ -111,6 +111,7 @@ describe('items that the artwork shows too', () => {
 
   describe('in what nobody has saved', () => {
     const facts = readFacts([{ stroke: [at(0.5, -6), at(0.5, 6)], widthMm: 0.03 }])
+    const evaluatedPlain = new Map(evaluate(design).items.map(({ itemId, verdict }) => [itemId, verdict]))
 
     test('decide on a draft as they do when it is saved', () => {
       const recorded = evaluate(design, { facts })
@@ -130,7 +131,7 @@ describe('items that the artwork shows too', () => {
       expect(verdicts(draft.items)).toEqual(verdicts(recorded.items))
     })
 
-    test('are no part of a way out: no number of the design redraws a file', () => {
+    test('are left out of the search for a way out and listed by themselves: no number of the design redraws a file', () => {
       const find = (options: RemedyOptions) => {
         const search = searchWayOut(design, options)
         for (;;) {
@@ -138,7 +139,15 @@ describe('items that the artwork shows too', () => {
           if (step.done === true) return step.value
         }
       }
-      expect(find({ facts })).toEqual(find({}))
+      const [measured, plain] = [find({ facts }), find({})]
+      expect(measured).toEqual({ ...plain, inArtwork: measured.inArtwork })
+      expect(plain.inArtwork).toEqual([])
+      const failsByArtwork = evaluate(design, { facts }).items.flatMap(({ itemId, verdict }) =>
+        verdict === 'fails' && evaluatedPlain.get(itemId) !== 'fails' ? [itemId] : [],
+      )
+      expect(failsByArtwork).toContain('conductor-width')
+      expect(measured.inArtwork.map(({ itemId }) => itemId)).toEqual(expect.arrayContaining(failsByArtwork))
+      expect(measured.inArtwork.find(({ itemId }) => itemId === 'conductor-width')?.headline).toContain('layer-1.gbr')
     })
 
     test('are not what a remedy of a bend is blamed for', () => {

@@ -18,7 +18,7 @@ interface WayOutReportProps {
 
 /** What would be changed, what it asks of others, every effect on the checklist, and what is left to people. */
 export function WayOutReport({ wayOut, onApply, whyNot }: WayOutReportProps) {
-  const { changes, left, forPeople, isStopped } = wayOut
+  const { changes, left, forPeople, inArtwork, isStopped } = wayOut
   const relaxed = changes.flatMap(({ relaxes }) => relaxes ?? [])
   return (
     <div className="stack">
@@ -53,6 +53,9 @@ export function WayOutReport({ wayOut, onApply, whyNot }: WayOutReportProps) {
       {changes.length > 0 && <ChangeTable wayOut={wayOut} />}
       {left.length > 0 && <ItemList title={`Still failing: ${left.length}`} items={left} />}
       {forPeople.length > 0 && <ItemList title={`For people to settle: ${forPeople.length}`} items={forPeople} />}
+      {inArtwork.length > 0 && (
+        <ItemList title={`To be drawn again in the artwork: ${inArtwork.length}`} items={inArtwork} />
+      )}
       {changes.length > 0 && <EffectTable moved={wayOut.moved} />}
     </div>
   )

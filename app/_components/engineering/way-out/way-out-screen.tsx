@@ -52,8 +52,8 @@ function Search() {
     <PageSection title="A way out">
       <p className="muted">
         A small set of changes with which nothing fails that is calculated from the design. Each was checked against the
-        whole checklist; a smaller set may exist. What the artwork shows, routing, room in the assembly and shielding
-        are yours to check.
+        whole checklist; a smaller set may exist. What fails in the artwork is listed by itself, for the files have to
+        be drawn again; routing, room in the assembly and shielding are yours to check.
       </p>
       <div className="row">
         <ChoiceGroup

@@ -31,7 +31,7 @@ const FOLD_ITEM_ID = 'folded-clearance'
 
 export type Judge = (design: Design, basis?: Judged, withFold?: boolean) => Judged
 
-export function makeJudge({ limits = [], testedLives = [], items = USUAL_ITEMS }: RemedyOptions): Judge {
+export function makeJudge({ limits = [], testedLives = [], facts = {}, items = USUAL_ITEMS }: RemedyOptions): Judge {
   const definitions = new Map(items.map((item) => [item.id, item]))
   const describe = (itemId: string) => {
     const { question = itemId, severity = 'advice' } = definitions.get(itemId) ?? {}
@@ -43,7 +43,7 @@ export function makeJudge({ limits = [], testedLives = [], items = USUAL_ITEMS }
       testedLives,
       ...(basis === undefined ? {} : { basis: basis.assembly }),
     })
-    const context = buildContext(design, { limits, testedLives }, assembly)
+    const context = buildContext(design, { limits, testedLives, facts }, assembly)
     const results = new Map<string, ItemResult>()
     const failures: Failure[] = []
     for (const item of items) {

@@ -29,7 +29,8 @@ const MOST_ROUNDS = 3
  * families, then what lies beside them, then each number that misses its limit. Every change is judged by the whole checklist before it is taken; none is
  * taken that makes another item fail. What people stated, and what the review has to answer, is listed as theirs.
  *
- * It is a search that takes the best at each step: a smaller set may exist. What the artwork shows is left out of it: no number of the design redraws a file.
+ * It is a search that takes the best at each step: a smaller set may exist. No number of the design redraws a file: what the artwork makes fail is left out of the search
+ * and listed by itself.
  *
  * @param design  as parseDesign gave it
  * @returns draw steps until it is done; `next(true)` stops it, and what was found so far is returned
@@ -80,7 +81,8 @@ export function* searchWayOut(
     }
     if (changes.length === known) break
   }
-  return describeWayOut({ design, before, changes, present, judge, triedCount, isStopped })
+  const inArtwork = listArtworkFailures(before, given)
+  return describeWayOut({ design, before, changes, present, judge, inArtwork, triedCount, isStopped })
 }
 
 function describeBendChange({ candidate, bendId, itemIds, relaxes }: BendChange): WayOutChange {
@@ -155,12 +157,13 @@ interface Found {
   readonly changes: readonly WayOutChange[]
   readonly present: Judged
   readonly judge: Judge
+  readonly inArtwork: readonly LeftItem[]
   readonly triedCount: number
   readonly isStopped: boolean
 }
 
 /** With the folded part, which is looked at once. */
-function describeWayOut({ design, before, changes, present, judge, triedCount, isStopped }: Found): WayOut {
+function describeWayOut({ design, before, changes, present, judge, inArtwork, triedCount, isStopped }: Found): WayOut {
   const [was, is] = [judge(design, before, true), judge(present.design, present, true)]
   const items = [...is.results.values()]
   return {
@@ -172,9 +175,20 @@ function describeWayOut({ design, before, changes, present, judge, triedCount, i
     moved: items.flatMap((result) => describeMoved(result, was, is)),
     left: items.filter(isCalculated).map((result) => toLeft(result, is)),
     forPeople: items.filter((result) => isTheirs(result)).map((result) => toLeft(result, is)),
+    inArtwork,
     triedCount,
     isStopped,
   }
+}
+
+/** Items that fail by what was measured in the artwork of the design as it is, and would not without it. */
+function listArtworkFailures(before: Judged, given: RemedyOptions): readonly LeftItem[] {
+  if (Object.keys(given.facts ?? {}).length === 0) return []
+  const measured = makeJudge(given)(before.design, before)
+  const ids = new Set(listNewFailures(before, measured).map(({ item }) => item.id))
+  return [...measured.results.values()]
+    .filter(({ itemId }) => ids.has(itemId))
+    .map((result) => toLeft(result, measured))
 }
 
 const countItems = (judged: Judged): number => [...judged.results.values()].filter(isCalculated).length

@@ -50,6 +50,8 @@ export interface WayOut {
   readonly left: readonly LeftItem[]
   /** Only people can settle them: what somebody stated, or what the review has to answer. */
   readonly forPeople: readonly LeftItem[]
+  /** Fail by what was measured in the artwork of the design as it is: the files have to be drawn again. */
+  readonly inArtwork: readonly LeftItem[]
   /** Designs that were tried. */
   readonly triedCount: number
   readonly isStopped: boolean

@@ -1,4 +1,4 @@
-// npm run bench -- large [--small] [postgresql://… of an empty database]: what pages cost beside the sign-in page, which asks the database next to
+// npm run bench -- large [--small | --large] [postgresql://… of an empty database]: what pages cost beside the sign-in page, which asks the database next to
 // nothing, by 1, 10 and 50 people at once: in a workspace with 100 revisions, and in one with 20,000 revisions and 1,000,000 records in its trail.
 // The server is the built one, with data of its own; the person leads every project.
 import { spawnSync } from 'node:child_process'
@@ -65,11 +65,12 @@ function print(...cells: readonly (string | number)[]): void {
 /** Median by page and number of clients, for comparing sizes. */
 async function measure(
   what: string,
+  demoFolder: string,
   size: WorkspaceSize,
   postgres: string | null,
 ): Promise<ReadonlyMap<string, number>> {
   const dataFolder = mkdtempSync(path.join(tmpdir(), 'bendworthy-load-'))
-  cpSync(findDemoData(), dataFolder, { recursive: true })
+  cpSync(demoFolder, dataFolder, { recursive: true })
   const environment = { BENDWORTHY_DATA_FOLDER: dataFolder, ...(postgres === null ? {} : { DATABASE_URL: postgres }) }
   if (postgres !== null) {
     const names = Object.entries(environment).map(([name, value]) => `${name}=${value}`)
@@ -138,15 +139,16 @@ async function measure(
 async function run(args: readonly string[]): Promise<void> {
   const postgres = args.find((argument) => argument.startsWith('postgres')) ?? null
   await prepareDemoData()
+  const demoFolder = findDemoData()
   const database = postgres === null ? 'SQLite' : 'PostgreSQL'
   if (postgres !== null) {
     // One database holds one size.
-    await measure(database, args.includes('--small') ? SMALL : LARGE, postgres)
+    await measure(database, demoFolder, args.includes('--small') ? SMALL : LARGE, postgres)
     return
   }
-  const small = await measure(database, SMALL, null)
+  const small = args.includes('--large') ? new Map<string, number>() : await measure(database, demoFolder, SMALL, null)
   if (args.includes('--small')) return
-  const large = await measure(database, LARGE, null)
+  const large = await measure(database, demoFolder, LARGE, null)
   process.stdout.write('\nFrom 100 to 20,000 revisions, each as a ratio to its bare page (goal 1.5):\n')
   for (const [name, ratio] of large) print(name, `${(ratio / (small.get(name) ?? Number.NaN)).toFixed(2)} times`)
 }

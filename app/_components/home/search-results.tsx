@@ -18,8 +18,10 @@ export function SearchResults({ result, text }: { result: SearchView; text: stri
     .map((kind) => {
       const hits = result.hits.filter((hit) => hit.kind === kind)
       const more = result.counts[kind] - hits.length
+      const isAtLeast = result.atLeast.includes(kind)
+      const count = isAtLeast ? `${result.counts[kind]} or more` : `${result.counts[kind]}`
       return (
-        <PageSection key={kind} title={`${TITLES[kind]} (${result.counts[kind]})`}>
+        <PageSection key={kind} title={`${TITLES[kind]} (${count})`}>
           <ul className="plain-list">
             {hits.map((hit) => (
               <li key={`${hit.revisionId ?? hit.projectId} ${hit.target.id ?? ''}`}>
@@ -33,7 +35,11 @@ export function SearchResults({ result, text }: { result: SearchView; text: stri
               </li>
             ))}
           </ul>
-          {more > 0 && <p className="muted">{more} more; add a word to narrow it down.</p>}
+          {(more > 0 || isAtLeast) && (
+            <p className="muted">
+              {isAtLeast ? 'These are the newest' : `${more} more`}; add a word to narrow it down.
+            </p>
+          )}
         </PageSection>
       )
     })

@@ -5,6 +5,7 @@ import type { Prisma } from '../generated/sqlite/client'
 import {
   type Actor,
   findRevisionScope,
+  mayInProject,
   maySeeThread,
   type PersonRights,
   type RevisionScope,
@@ -14,8 +15,9 @@ import { isVisibleTo } from '../records/loaded-revision'
 import { foldName } from '../records/names'
 import { passAnswersOn } from '../records/successors'
 import { loadTemplates, type TemplateRecord } from '../records/template-record'
+import { isIndexed, type Searched, searchWords } from '../store/word-search'
 import { isInView } from './projects'
-import { read } from './read'
+import { type ReadContext, read } from './read'
 
 export const SEARCH_KINDS = ['project', 'thread', 'item'] as const
 export type SearchKind = (typeof SEARCH_KINDS)[number]
@@ -38,24 +40,66 @@ export interface SearchView {
   readonly hits: readonly SearchHit[]
   /** How many there are of each kind, shown or not. */
   readonly counts: Readonly<Record<SearchKind, number>>
+  /** Kinds of which there may be older ones that were not counted. */
+  readonly atLeast: readonly SearchKind[]
 }
 
 const MOST_OF_A_KIND = 30
+/**
+ * Of each kind the newest that hold the words are looked at, and counted; more are told of, not counted: a search costs the same in a workspace of any
+ * size. More than are shown, since some may be nothing for this person. Our choice.
+ */
+const MOST_LOOKED_AT = 50
 const EXCERPT_SIGNS = 140
 
+const NOTHING: SearchView = { hits: [], counts: { project: 0, thread: 0, item: 0 }, atLeast: [] }
+
 /**
- * Projects, threads with their comments, and items with their answers, newest revision first, within what the person may
- * see. Letter case, width and spacing do not matter; every word must occur.
+ * Projects, threads with their comments, and items with their answers, newest first, within what the person may see. Every word must occur, at
+ * least the beginning of one; letter case, width and spacing do not matter. The databases' indexes of words tell where to look; what they say is looked at here.
  */
 export function searchReviews(actor: Actor, text: string): Promise<SearchView> {
   const words = foldName(text).split(' ').filter(Boolean)
+  const indexed = words.filter(isIndexed)
   return read(actor, async ({ tx, rights }) => {
-    if (words.length === 0) return { hits: [], counts: { project: 0, thread: 0, item: 0 } }
-    const ofThem = { memberships: { some: { userId: rights.userId } } }
-    const projects = await tx.project.findMany({ where: ofThem, orderBy: { createdAt: 'desc' } })
-    const hits: SearchHit[] = projects
-      .filter(({ name, description }) => holds(words, name, description))
-      .map(({ id, name, description }) => ({
+    if (indexed.length === 0) return NOTHING
+    const search: Search = { tx, rights, words, indexed }
+    const found = [await findProjects(search), await findThreads(search), await findItems(search)]
+    return {
+      hits: found.flatMap(({ hits }) => hits.slice(0, MOST_OF_A_KIND)),
+      counts: {
+        project: found[0]?.hits.length ?? 0,
+        thread: found[1]?.hits.length ?? 0,
+        item: found[2]?.hits.length ?? 0,
+      },
+      atLeast: SEARCH_KINDS.filter((_, at) => found[at]?.isMore === true),
+    }
+  })
+}
+
+interface Search extends ReadContext {
+  readonly words: readonly string[]
+  /** Those of them that an index of words knows. */
+  readonly indexed: readonly string[]
+}
+
+interface Found {
+  readonly hits: readonly SearchHit[]
+  readonly isMore: boolean
+}
+
+function lookUp({ tx, rights, indexed }: Search, searched: Searched, wants: 'every' | 'any') {
+  return searchWords(tx, searched, { userId: rights.userId, words: indexed, wants, most: MOST_LOOKED_AT })
+}
+
+async function findProjects(search: Search): Promise<Found> {
+  const { tx, rights, words } = search
+  const { ids, isMore } = await lookUp(search, 'project', 'every')
+  const projects = await tx.project.findMany({ where: { id: { in: [...ids] } }, orderBy: { createdAt: 'desc' } })
+  const hits = projects
+    .filter(({ id, name, description }) => holds(words, name, description) && mayInProject(rights, 'project:view', id))
+    .map(
+      ({ id, name, description }): SearchHit => ({
         kind: 'project',
         projectId: id,
         projectName: name,
@@ -64,50 +108,95 @@ export function searchReviews(actor: Actor, text: string): Promise<SearchView> {
         title: name,
         excerpt: shorten(description, words),
         target: { tab: 'overview', id: null },
-      }))
-    const revisions = await tx.revision.findMany({
-      where: { project: ofThem },
-      select: {
-        ...SCOPE_COLUMNS,
-        templateVersion: true,
-        profilesJson: true,
-      },
-      orderBy: [{ createdAt: 'desc' }, { id: 'asc' }],
-    })
-    const inView = revisions.filter((candidate) => isInView(rights, candidate))
-    const templates = await loadTemplates(tx, inView)
-    // One statement reads the threads of all revisions, and one the answers.
-    const threads = groupBy(
-      await tx.thread.findMany({
-        where: { revision: { project: ofThem } },
-        select: THREAD_PARTS,
-        orderBy: [{ openedAt: 'desc' }, { id: 'asc' }],
       }),
-      ({ revisionId }) => revisionId,
     )
-    const answers = groupBy(
-      await tx.answer.findMany({ where: { revision: { project: ofThem } }, select: ANSWER_PARTS }),
-      ({ revisionId }) => revisionId,
-    )
-    for (const [at, row] of inView.entries()) {
-      const template = templates[at]
-      // A live signature plays no part in what may be seen.
-      const scope = findRevisionScope(rights, row, false)
-      if (template === undefined || scope === null) continue
-      const place = {
-        projectId: row.projectId,
-        projectName: row.project.name,
-        revisionId: row.id,
-        revisionLabel: row.label,
-      }
-      const search: RevisionSearch = { rights, scope, words, place }
-      hits.push(
-        ...searchThreads(search, threads.get(row.id) ?? []),
-        ...searchItems(search, answers.get(row.id) ?? [], template),
-      )
-    }
-    return limit(hits)
+  return { hits, isMore }
+}
+
+async function findThreads(search: Search): Promise<Found> {
+  const { tx, rights, words } = search
+  const { ids, isMore } = await lookUp(search, 'thread', 'every')
+  const threads = await tx.thread.findMany({
+    where: { id: { in: [...ids] } },
+    select: { ...THREAD_PARTS, revision: { select: SCOPE_COLUMNS } },
+    orderBy: [{ openedAt: 'desc' }, { id: 'asc' }],
   })
+  const hits = threads.flatMap(({ revision, ...thread }) => {
+    const at = findRevision(rights, revision)
+    return at === null ? [] : searchThreads({ rights, words, ...at }, [thread])
+  })
+  return { hits, isMore }
+}
+
+/**
+ * Items whose question or answer holds the words. A question is asked in every revision: of those the newest are looked at. An answer may hold the words that its
+ * question lacks: besides those that hold every word, the newest that hold any are looked at.
+ */
+async function findItems(search: Search): Promise<Found> {
+  const { tx, rights, words } = search
+  const newest = await tx.revision.findMany({
+    where: { project: { memberships: { some: { userId: rights.userId } } } },
+    select: { id: true },
+    orderBy: [{ createdAt: 'desc' }, { id: 'asc' }],
+    take: MOST_LOOKED_AT + 1,
+  })
+  const answered = [await lookUp(search, 'answered-revision', 'every')]
+  if (words.length > 1) answered.push(await lookUp(search, 'answered-revision', 'any'))
+  const ids = [...newest.slice(0, MOST_LOOKED_AT).map(({ id }) => id), ...answered.flatMap((found) => found.ids)]
+  const revisions = await tx.revision.findMany({
+    where: { id: { in: [...new Set(ids)] } },
+    select: { ...SCOPE_COLUMNS, templateVersion: true, profilesJson: true },
+    orderBy: [{ createdAt: 'desc' }, { id: 'asc' }],
+  })
+  const inView = revisions.flatMap((row) => {
+    const at = findRevision(rights, row)
+    return at === null ? [] : [{ row, ...at }]
+  })
+  const templates = await loadTemplates(
+    tx,
+    inView.map(({ row }) => row),
+  )
+  const asked = [
+    ...new Set(
+      templates.flatMap(({ items }) => items.filter(({ question }) => holdsFolded(words, [foldQuestion(question)]))),
+    ),
+  ]
+  const answers = groupBy(
+    await tx.answer.findMany({
+      where: {
+        OR: [
+          { revisionId: { in: answered.flatMap((found) => found.ids) } },
+          // Of the others the answers to what is found by its question, to show them.
+          { revisionId: { in: inView.map(({ row }) => row.id) }, itemId: { in: asked.map(({ id }) => id) } },
+        ],
+      },
+      select: ANSWER_PARTS,
+    }),
+    ({ revisionId }) => revisionId,
+  )
+  const hits = inView.flatMap(({ row, ...at }, index) => {
+    const template = templates[index]
+    return template === undefined ? [] : searchItems({ rights, words, ...at }, answers.get(row.id) ?? [], template)
+  })
+  const isAskedMore = newest.length > MOST_LOOKED_AT && asked.length > 0
+  return { hits, isMore: isAskedMore || answered.some(({ isMore }) => isMore) }
+}
+
+type ScopeRow = Prisma.RevisionGetPayload<{ select: typeof SCOPE_COLUMNS }>
+
+/** Null for who may not see the revision. */
+function findRevision(rights: PersonRights, row: ScopeRow): Pick<RevisionSearch, 'scope' | 'place'> | null {
+  if (!isInView(rights, row)) return null
+  // A live signature plays no part in what may be seen.
+  const scope = findRevisionScope(rights, row, false)
+  if (scope === null) return null
+  const place = {
+    projectId: row.projectId,
+    projectName: row.project.name,
+    revisionId: row.id,
+    revisionLabel: row.label,
+  }
+  return { scope, place }
 }
 
 const THREAD_PARTS = {
@@ -159,18 +248,35 @@ function searchItems(
   { items }: TemplateRecord,
 ): SearchHit[] {
   const answers = passAnswersOn(rows)
+  const answerTo = new Map(answers.map((answer) => [answer.itemId, answer]))
   return items.flatMap((item): SearchHit[] => {
-    const answer = answers.find(({ itemId }) => itemId === item.id)
+    const answer = answerTo.get(item.id)
     const reason = answer !== undefined && isVisibleTo(scope.fabricatorCompanyId, answer.companyId) ? answer.reason : ''
-    if (!holds(words, item.question, reason)) return []
+    if (!holdsFolded(words, [foldQuestion(item.question), foldName(reason)])) return []
     const target = { tab: 'checklist', id: item.id } as const
     return [{ kind: 'item', ...place, title: item.question, excerpt: shorten(reason, words), target }]
   })
 }
 
 function holds(words: readonly string[], ...texts: readonly string[]): boolean {
-  const folded = foldName(texts.join('\n'))
-  return words.every((word) => folded.includes(word))
+  return holdsFolded(words, texts.map(foldName))
+}
+
+function holdsFolded(words: readonly string[], folded: readonly string[]): boolean {
+  return words.every((word) => folded.some((text) => text.includes(word)))
+}
+
+/** Questions are the same in every revision, and folded once. */
+const foldedQuestions = new Map<string, string>()
+const MOST_FOLDED = 2000
+
+function foldQuestion(question: string): string {
+  const known = foldedQuestions.get(question)
+  if (known !== undefined) return known
+  if (foldedQuestions.size >= MOST_FOLDED) foldedQuestions.clear()
+  const folded = foldName(question)
+  foldedQuestions.set(question, folded)
+  return folded
 }
 
 /** About one line, beginning a little before the first word that is found. */
@@ -182,12 +288,4 @@ function shorten(text: string, words: readonly string[]): string {
   const from = Number.isFinite(first) ? Math.max(0, Math.min(first - 30, line.length - EXCERPT_SIGNS)) : 0
   const part = line.slice(from, from + EXCERPT_SIGNS)
   return `${from > 0 ? '…' : ''}${part}${from + EXCERPT_SIGNS < line.length ? '…' : ''}`
-}
-
-function limit(hits: readonly SearchHit[]): SearchView {
-  const of = (kind: SearchKind) => hits.filter((hit) => hit.kind === kind)
-  return {
-    hits: SEARCH_KINDS.flatMap((kind) => of(kind).slice(0, MOST_OF_A_KIND)),
-    counts: { project: of('project').length, thread: of('thread').length, item: of('item').length },
-  }
 }

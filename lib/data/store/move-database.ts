@@ -2,6 +2,7 @@ import 'server-only'
 import { createHash } from 'node:crypto'
 import type { Database, TransactionClient } from './client'
 import { isEmptyDatabase } from './migration'
+import { SEARCH_TABLES } from './word-search'
 
 /** The data cannot be moved, or did not arrive as it was; the message says why. Nothing is left in the new database. */
 export class MoveError extends Error {
@@ -137,7 +138,7 @@ function sortByNeed(tables: readonly Table[]): Table[] {
 async function requireSameTables(source: TransactionClient, tables: readonly Table[]): Promise<void> {
   const found = await source.$queryRawUnsafe<{ table: string; name: string }[]>(
     `SELECT m.name AS "table", c.name AS "name" FROM sqlite_master m, pragma_table_info(m.name) c
-     WHERE m.type = 'table' AND m.name NOT LIKE 'sqlite\\_%' ESCAPE '\\' AND m.name NOT LIKE '\\_prisma%' ESCAPE '\\'`,
+     WHERE m.type = 'table' AND m.name NOT LIKE 'sqlite\\_%' ESCAPE '\\' AND m.name NOT LIKE '\\_prisma%' ESCAPE '\\' AND m.name NOT LIKE '${SEARCH_TABLES}' ESCAPE '\\'`,
   )
   const here = found.map(({ table, name }) => `${table}.${name}`).sort()
   const there = tables.flatMap(({ name, columns }) => columns.map((column) => `${name}.${column.name}`)).sort()

@@ -77,6 +77,17 @@ export function noteTransaction(tx: object, client: object): void {
   if (dialect !== undefined) dialects.set(tx, dialect)
 }
 
+/** What a statement written by hand has to know of the database of this client. */
+export function describeDatabase(client: object): {
+  readonly kind: DatabaseKind
+  /** A table or function by its whole name. */
+  readonly quote: (name: string) => string
+} {
+  const dialect = dialects.get(client)
+  if (dialect === undefined) throw new Error('a client is asked that no database was opened with')
+  return { kind: dialect.kind, quote: (name) => tableOf(dialect, name) }
+}
+
 /**
  * Rows of several tables by one statement, where asking for one table after the other would take thirty. They come in no order.
  *

@@ -196,7 +196,7 @@ describeOnBothDatabases(
       if (kind === 'sqlite') {
         const from = { tag: 'schemaDatasource' as const, files, configDir: folder }
         const { exitCode } = await withSchemaEngine(current().url, (engine) =>
-          engine.diff({ from, to, script: true, exitCode: true, filters: NO_FILTER }),
+          engine.diff({ from, to, script: true, exitCode: true, filters: WITHOUT_SEARCH }),
         )
         expect(exitCode).toBe(0)
         return
@@ -220,6 +220,16 @@ describeOnBothDatabases(
   { fresh: 'test' },
 )
 
+/** SQLite's index of words lies in tables of its own, which the models do not have. */
+const WITHOUT_SEARCH = {
+  ...NO_FILTER,
+  externalTables: [
+    '_search_row',
+    '_search_text',
+    ...['config', 'content', 'data', 'docsize', 'idx'].map((part) => `_search_text_${part}`),
+  ],
+}
+
 /** Each column and index of the schema in use, apart from the record of migrations. */
 async function describeTables(client: pg.Client): Promise<string[]> {
   const columns = await client.query(
@@ -230,5 +240,6 @@ async function describeTables(client: pg.Client): Promise<string[]> {
     `SELECT replace(indexdef, quote_ident(schemaname) || '.', '') AS line FROM pg_indexes WHERE schemaname = current_schema()`,
   )
   const lines = [...columns.rows, ...indexes.rows].map(({ line }: { line: string }) => line)
-  return lines.filter((line) => !line.includes('_prisma_migrations')).sort()
+  // The indexes of words go by expressions, which the models cannot say.
+  return lines.filter((line) => !line.includes('_prisma_migrations') && !line.includes('search_words(')).sort()
 }

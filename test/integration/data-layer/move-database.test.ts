@@ -10,7 +10,7 @@ import { findPreparedReview } from '@/test/setup/prepared-reviews'
 /** Counts as SQLite itself gives them, of every table of the application. */
 async function countRows({ client }: Database): Promise<Record<string, number>> {
   const tables = await client.$queryRawUnsafe<{ name: string }[]>(
-    "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\' AND name NOT LIKE '\\_prisma%' ESCAPE '\\'",
+    "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\' AND name NOT LIKE '\\_prisma%' ESCAPE '\\' AND name NOT LIKE '\\_search%' ESCAPE '\\'",
   )
   const counts: Record<string, number> = {}
   for (const { name } of tables) {

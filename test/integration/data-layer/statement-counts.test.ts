@@ -25,7 +25,7 @@ const PAGES: Readonly<Record<string, { most: number; ask: (scene: Scene) => Prom
   getHome: { most: 18, ask: ({ team }) => data.getHome(team.lead) },
   listLeadCounts: { most: 8, ask: ({ team }) => data.listLeadCounts(team.lead) },
   listQuestions: { most: 10, ask: ({ team }) => data.listQuestions(team.lead) },
-  searchReviews: { most: 10, ask: ({ team }) => data.searchReviews(team.lead, 'foil') },
+  searchReviews: { most: 17, ask: ({ team }) => data.searchReviews(team.lead, 'foil') },
   listThreadReaders: { most: 7, ask: ({ team, revisionId }) => data.listThreadReaders(team.lead, revisionId) },
   listRevisionTrail: { most: 5, ask: ({ team, revisionId }) => data.listRevisionTrail(team.lead, revisionId) },
   // Files, each with its comment and thread, proposals and threads: the revision has all of them.

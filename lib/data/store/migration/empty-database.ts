@@ -1,6 +1,7 @@
 import 'server-only'
 import { rmSync } from 'node:fs'
 import { type Database, openDatabase } from '../client'
+import { SEARCH_TABLES } from '../word-search'
 
 const MIGRATIONS_TABLE = '_prisma_migrations'
 
@@ -8,7 +9,7 @@ const MIGRATIONS_TABLE = '_prisma_migrations'
 export async function isEmptyDatabase({ kind, client }: Database): Promise<boolean> {
   const tables = await client.$queryRawUnsafe<{ name: string }[]>(
     kind === 'sqlite'
-      ? `SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\'`
+      ? `SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\' AND name NOT LIKE '${SEARCH_TABLES}' ESCAPE '\\'`
       : `SELECT table_name AS name FROM information_schema.tables WHERE table_schema = current_schema() AND table_type = 'BASE TABLE'`,
   )
   for (const { name } of tables) {

@@ -41,6 +41,8 @@ const LONGEST_EVALUATION_MS = 5000
 /** Of what a screen of the editor waits for. */
 const BUNDLE_TARGET_KB = 60
 const NESTING_TARGET_MS = 2000
+/** Reading, folding and judging a draft whose bend was moved. */
+const PLAN_EDIT_TARGET_MS = 100
 const FOLD_TARGET_MS = 50
 const CLASHES_TARGET_MS = 500
 /** Of one cross-section of lines, at a tenth of a per cent. */
@@ -119,6 +121,30 @@ for (const name of ['skua-rev-a', 'skua-rev-b', 'pipit-rev-a']) {
     `${name}, as recorded`,
     measure(() => evaluate(design)),
     'with what follows from what',
+  )
+}
+
+for (const name of ['skua-rev-a', 'skua-rev-b']) {
+  // As the editor works: the draft as it came out of the edit is read, then evaluated with its whole checklist.
+  const design = readDesign(name)
+  const { plan } = design
+  const [line] = plan?.bendLines ?? []
+  if (plan === null || line === undefined) continue
+  let moves = 0
+  const timing = measure(() => {
+    moves += 1
+    // Another place each time, so that nothing is remembered.
+    const alongMm = (moves % 400) / 1000
+    const edited = applyEdit(plan, { act: 'move', of: { list: 'bendLines', id: line.id }, byMm: [alongMm, 0] })
+    if (!edited.ok) throw new Error(edited.reason)
+    const parsed = parseDesign({ ...design, plan: edited.plan })
+    if (!parsed.ok) throw new Error(JSON.stringify(parsed.issues))
+    return evaluateDraft(parsed.value)
+  })
+  print(
+    `edit of the plan to verdicts, ${name}`,
+    timing,
+    `${(timing.medianMs / PLAN_EDIT_TARGET_MS).toFixed(2)} of the target of ${PLAN_EDIT_TARGET_MS} ms`,
   )
 }
 
@@ -220,7 +246,7 @@ const makeStar = (vertexCount: number, radiusMm: (index: number) => number): Pol
 const toOutline = (name: string): Polygon => {
   const reading = readNestedPart(readDesign(name))
   if (!reading.ok) throw new Error(reading.reason)
-  return reading.part.outline
+  return reading.part.array?.part ?? reading.part.outline
 }
 for (const [what, outline] of [
   ['skua-rev-a, 19 corners', toOutline('skua-rev-a')],

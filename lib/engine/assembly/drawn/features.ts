@@ -1,7 +1,7 @@
 import type { Plan, PlanMeasures } from '@/lib/plan'
 import { type ConductorFeature, type Design, type Features, listStiffeners } from '../../design'
 import type { Place } from '../../results'
-import { asMm, type Pen, withFields } from './pen'
+import { asMm, asWholeUm, type Pen, withFields } from './pen'
 
 type PlacedList = 'holes' | 'components' | 'coverlayOpenings' | 'stiffeners'
 type Placed = PlanMeasures['placed'][PlacedList][number]
@@ -202,7 +202,8 @@ function drawCrossings(
   const nameOf = (bendId: string) => design.bends.find(({ id }) => id === bendId)?.name ?? bendId
   const crossings = drawn.map(({ bendId, angleToAxisDeg, widthChangesInside, directionChangesInside }) => {
     const stated = conductor.crossings.find((crossing) => crossing.bendId === bendId)
-    const angleDeg = Math.round(angleToAxisDeg * 1e4) / 1e4
+    // Routes run between whole micrometres, which turn a stroke of a millimetre by 0.06°: a hundredth is far below what they are drawn to.
+    const angleDeg = Math.round(angleToAxisDeg * 100) / 100
     const places: Place[] = [
       { kind: 'conductor', id: conductor.id, name: conductor.name },
       { kind: 'bend', id: bendId, name: nameOf(bendId) },
@@ -251,7 +252,7 @@ function drawCrossings(
 
 /** Routes are coarse: they can bring copper nearer to the outline than was stated, and not further away. */
 function drawCopperToOutline(statedMm: number | null, { routes }: PlanMeasures, pen: Pen): number | null {
-  const drawn = routes.copperToOutlineMm === null ? null : asMm(routes.copperToOutlineMm)
+  const drawn = routes.copperToOutlineMm === null ? null : asWholeUm(routes.copperToOutlineMm)
   if (drawn === null || statedMm === null || drawn >= statedMm) return statedMm
   pen.note({
     path: ['features', 'copperToOutlineMm'],

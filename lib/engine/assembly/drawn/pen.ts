@@ -38,4 +38,7 @@ export function withFields<T extends object>(entry: T, fields: Partial<T>): T {
 }
 
 /** In mm as people read it: to a nanometre, without the noise of sums in binary. */
+/** A distance that is no drawn length, such as one between slanted lines, in whole micrometres and never larger than it is. */
+export const asWholeUm = (mm: number): number => Math.floor(mm * 1000 + 1e-6) / 1000
+
 export const asMm = (mm: number): number => Math.round(mm * 1e6) / 1e6

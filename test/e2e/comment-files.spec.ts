@@ -32,7 +32,10 @@ async function bring(
 test('pictures are pasted, dropped and chosen while a comment is written, and one that is refused is named and kept', async ({
   openAs,
   backstage,
+  consoleWatch,
 }) => {
+  // The empty file.
+  consoleWatch.expect(/status of 400/)
   const by = CAST.designer.email
   const name = `Pictures ${randomUUID().slice(0, 8)}`
   const projectId = await backstage.act('makeProject', { name, lead: CAST.lead.email, team: { [by]: 'member' } })

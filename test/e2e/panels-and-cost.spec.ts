@@ -60,9 +60,14 @@ test('panels and cost: a fabricator states both, the team sees several, a fabric
   for (const name of ['Brackenfold Circuits', 'Ostrel Flexible']) {
     const section = team.getByRole('region', { name: `Panels of ${name}` })
     await expect(section.getByRole('img')).toHaveCount(2)
-    // True outlines interlock: more parts than rectangles hold.
-    const cells = await section.getByRole('table').first().locator('tbody tr').first().locator('td').allInnerTexts()
-    expect(Number(cells[0])).toBeGreaterThan(Number(cells[3]))
+    // The part is delivered in arrays of four: whole arrays alone are counted, and what single parts would come to stands beside.
+    const row = section.getByRole('table').first().locator('tbody tr').first()
+    const cells = await row.locator('td').allInnerTexts()
+    expect(Number(cells[0])).toBeGreaterThan(0)
+    expect(Number(cells[0]) % 4).toBe(0)
+    const said = /(\d+) arrays? of 4 parts.*Laid singly it would be (\d+) parts/.exec((await row.textContent()) ?? '')
+    expect(Number(said?.[1]) * 4).toBe(Number(cells[0]))
+    expect(Number(said?.[2])).toBeGreaterThan(Number(cells[0]))
   }
   await expectNoViolations(team)
 

@@ -13,6 +13,7 @@ import {
 import type { Design, Plan } from '../design'
 import { rememberAnswers } from '../numerics'
 import type { QuantityRange } from '../results'
+import { inSentence } from '../units'
 import type { FoldableDesign } from './fold-design'
 
 /** Answers that are kept: a few designs side by side. */
@@ -123,6 +124,16 @@ export function measureLoopSlack(
   const slackMm = lengthMm - bridgedMm
   const profileMm = brief.tolerances.outlineMm ?? 0
   return { lengthMm, bridgedMm, slackMm, slackRangeMm: { low: slackMm - profileMm, high: slackMm + profileMm } }
+}
+
+/** `From the first bend on the film is 64 mm long and bridges 58 mm: 6 mm of slack, 5.9 to 6.1 mm over the profile tolerance.` */
+export function describeLoopSlack({ lengthMm, bridgedMm, slackMm, slackRangeMm: { low, high } }: LoopSlack): string {
+  const spread = low === high ? '' : `, ${inSentence(low)} to ${inSentence(high, 'mm')} over the profile tolerance`
+  const left =
+    slackMm < 0
+      ? `${inSentence(-slackMm, 'mm')} is lacking, however it is bent.`
+      : `${inSentence(slackMm, 'mm')} of slack${spread}.`
+  return `From the first bend on the film is ${inSentence(lengthMm, 'mm')} long and bridges ${inSentence(bridgedMm, 'mm')}: ${left}`
 }
 
 export function missTarget(end: Extract<FoldedEnd, { kind: 'placed' }>, target: Target): TargetMiss {

@@ -2,7 +2,7 @@
 export { type ExactCurve, type ExactSolid, type ExactSurface, normalOf, type Vector } from '@/lib/fold'
 export { listBendsOver } from './bends-over'
 export { checkFold, type Foldable, type FoldableDesign, findOrder, listChains, prepareFolding } from './fold-design'
-export { measureLoopSlack, missTarget, placeConnectorEnd } from './fold-fit'
+export { describeLoopSlack, measureLoopSlack, missTarget, placeConnectorEnd } from './fold-fit'
 export { listFoldNotes } from './fold-notes'
 export { measureRoom, ROOM_SIDES, type RoomSide } from './folded-room'
 export {

@@ -117,7 +117,8 @@ function measureRun(own: readonly Bend[], bends: readonly BendResult[]) {
   }
 }
 
-const depthOf = (leaf: LeafResult | undefined): number => leaf?.decidingAxisDepthUm ?? 0
+/** The depth that developed lengths are counted at, so that one slack stands everywhere. */
+const depthOf = (leaf: LeafResult | undefined): number => leaf?.formedAxisDepthUm ?? 0
 
 /** The leaves of a bend from the top face down; innermost first is how results list them. */
 function leavesFromTop(bend: Bend, bends: readonly BendResult[]): readonly LeafResult[] {

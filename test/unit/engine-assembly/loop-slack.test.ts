@@ -31,7 +31,7 @@ describe('the slack of film to a contact end', () => {
   it('below zero fails, however the bends are made, but for what the end may be off', () => {
     const far = slackOf(500, 12)
     expect(far.outcome.verdict).toBe('fails')
-    expect(far.outcome.summary).toMatch(/lacks, however it is bent/)
+    expect(far.outcome.summary).toMatch(/is lacking, however it is bent/)
     // Aimed along the strip's own line, beyond its end by 1 mm: within what the end may be off, or not.
     const straight = 90 + 26
     expect(slackOf(straight + 1, 2).outcome.verdict).toBe('meets')

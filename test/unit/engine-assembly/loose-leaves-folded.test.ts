@@ -74,13 +74,15 @@ describe('leaves that are not bonded, folded', () => {
     const design = makeLeaved(ONE, 'equal')
     const { folding, bends } = fold(design)
     const [inner, outer] = bends[0]?.leaves ?? []
-    const pitchMm = ((outer?.decidingAxisDepthUm ?? 0) - (inner?.decidingAxisDepthUm ?? 0)) / 1000
+    const pitchMm = ((outer?.formedAxisDepthUm ?? 0) - (inner?.formedAxisDepthUm ?? 0)) / 1000
     const [run] = folding.leafRuns
     expect(run?.slackMm[0]).toBeCloseTo(Math.PI * pitchMm, 9)
     expect(run?.slackMm[1]).toBe(0)
+    // One figure: the bend's page, the item on lengths of leaves and the drawing's table say the same.
+    expect(run?.slackMm[0]).toBeCloseTo(bends[0]?.leafLengthDifferenceMm ?? 0, 9)
     // The drawn length is that of the outer leaf along its own axis.
     const [band] = folding.flat.part.bands
-    expect(band?.lengthMm).toBeCloseTo(Math.PI * (3 + (outer?.decidingAxisDepthUm ?? 0) / 1000), 9)
+    expect(band?.lengthMm).toBeCloseTo(Math.PI * (3 + (outer?.formedAxisDepthUm ?? 0) / 1000), 9)
     expect(listFoldNotes(design, folding)[0]).toMatch(/^Hinge: longer than their paths.*leaf 1 by 0\./)
     expect(listSolids(design, folding, 1).some(({ name }) => /leaf 1, 0\.\d+ mm longer than its path/.test(name))).toBe(
       true,
@@ -93,7 +95,7 @@ describe('leaves that are not bonded, folded', () => {
     const { folding, bends } = fold(design)
     for (const mm of folding.leafRuns[0]?.slackMm ?? [1]) expect(mm).toBeLessThan(0.002)
     expect(folding.flat.part.bands[0]?.lengthMm).toBeCloseTo(
-      Math.PI * (3 + (bends[0]?.leaves[0]?.decidingAxisDepthUm ?? 0) / 1000),
+      Math.PI * (3 + (bends[0]?.leaves[0]?.formedAxisDepthUm ?? 0) / 1000),
       2,
     )
   })

@@ -4,7 +4,7 @@ import { useMemo } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { type FieldNode, PLAN_FIELDS, type Plan } from '@/lib/engine'
-import { placeConnectorEnd, prepareFolding } from '@/lib/engine/folding'
+import { describeLoopSlack, measureLoopSlack, placeConnectorEnd, prepareFolding } from '@/lib/engine/folding'
 import { digitsOfResultLength, getShownUnit, withUnit } from '@/lib/engine/units'
 import { planSchema } from '@/lib/plan'
 import { FieldCell, type FieldValue, makePlaces } from '../cells'
@@ -111,17 +111,21 @@ function PresentPlace({ end }: { readonly end: DrawnEnd }) {
     const folding = prepareFolding(evaluatedDesign, evaluation.zones, evaluation.bends)
     if (folding.kind !== 'foldable') return null
     const found = placeConnectorEnd(evaluatedDesign, folding.value, end)
-    return found.kind === 'placed' ? found.placed : null
+    if (found.kind !== 'placed') return null
+    return { ...found.placed, loop: end.target === null ? null : measureLoopSlack(evaluatedDesign, found, end.target) }
   }, [evaluatedDesign, evaluation.zones, evaluation.bends, end])
   if (placed === null) return <p className="small muted">Where it lies is known once the part can be folded.</p>
   const unit = getShownUnit('mm', chosen)
   const say = (mm: number) => digitsOfResultLength(mm, 'mm', unit)
   const [x, y, z] = placed.at
   return (
-    <p className="small">
-      Folded as drawn it lies at {say(x)}, {say(y)}, {withUnit(say(z), unit)} and points to{' '}
-      {placed.pointsTo.map(sayPart).join(', ')}; its top face looks to {placed.topFaces.map(sayPart).join(', ')}.
-    </p>
+    <>
+      <p className="small">
+        Folded as drawn it lies at {say(x)}, {say(y)}, {withUnit(say(z), unit)} and points to{' '}
+        {placed.pointsTo.map(sayPart).join(', ')}; its top face looks to {placed.topFaces.map(sayPart).join(', ')}.
+      </p>
+      {placed.loop !== null && <p className="small">{describeLoopSlack(placed.loop)}</p>}
+    </>
   )
 }
 

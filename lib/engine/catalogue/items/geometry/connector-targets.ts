@@ -1,5 +1,11 @@
 import type { EvaluationContext } from '../../../context'
-import { type FoldableDesign, measureLoopSlack, missTarget, placeConnectorEnd } from '../../../folding'
+import {
+  describeLoopSlack,
+  type FoldableDesign,
+  measureLoopSlack,
+  missTarget,
+  placeConnectorEnd,
+} from '../../../folding'
 import type { Outcome } from '../../../results'
 import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
@@ -120,11 +126,7 @@ function judgeEnd(context: EvaluationContext, folding: FoldableDesign, index: nu
             places,
             what: `slack of the film to ${name}`,
             equation: 'length along the neutral surface, less the straight way from the area that stays to the target',
-            summary: `From the first bend to ${name} the film is ${inSentence(loop.lengthMm, 'mm')} long and bridges ${inSentence(loop.bridgedMm, 'mm')}: ${
-              loop.slackMm < 0
-                ? `${inSentence(-loop.slackMm, 'mm')} lacks, however it is bent.`
-                : `${inSentence(loop.slackMm, 'mm')} of slack${describeRange(loop.slackRangeMm)}.`
-            }`,
+            summary: `${name}: ${describeLoopSlack(loop)}`,
           }),
         ]),
     target.withinMm === null
@@ -152,9 +154,6 @@ function judgeEnd(context: EvaluationContext, folding: FoldableDesign, index: nu
         }),
   ]
 }
-
-const describeRange = ({ low, high }: { readonly low: number; readonly high: number }): string =>
-  low === high ? '' : `, ${inSentence(low)} to ${inSentence(high, 'mm')} over the profile tolerance`
 
 /** Below this nothing of the trade could tell. */
 const NO_SLACK_MM = 0.01

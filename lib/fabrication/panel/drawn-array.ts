@@ -19,8 +19,10 @@ export type ArrayReading =
  * @param part  outline of one part in whole micrometres, turned by `turnRad` from the plan
  */
 export function readDrawnArray({ plan, brief }: Design, part: Polygon, turnRad: number): ArrayReading {
-  const layout = plan === null ? null : measureArray(plan)
-  if (layout === null || brief.panelForm !== 'assembly-arrays' || layout.offsetsMm.length < 2) return null
+  if (plan === null || brief.panelForm !== 'assembly-arrays') return null
+  const layout = measureArray(plan)
+  if (layout === null) return { reason: 'Parts are delivered in arrays, and none is drawn: they are laid singly.' }
+  if (layout.offsetsMm.length < 2) return null
   if (!layout.isWhole)
     return { reason: 'The steps and the frame of the array are not all stated: parts are laid singly.' }
   const [cos, sin] = [Math.cos(turnRad), Math.sin(turnRad)]

@@ -1,5 +1,5 @@
 import type { Design } from '@/lib/engine'
-import { findCrossing, flattenOutwards, type Polygon, tidy } from '@/lib/geometry'
+import { findCrossing, flattenOutwards, type Polygon, signedAreaOf, tidy } from '@/lib/geometry'
 import { areasOf } from '@/lib/plan'
 import { readDrawnArray } from './drawn-array'
 import type { NestedPart } from './nest-part'
@@ -34,11 +34,13 @@ export function readDrawnPart(design: Design): DrawnPart | null {
   )
   if (outline.length < 3 || findCrossing(outline) !== null) return null
   const rollingDirection = deg === null ? statedDirection(features) : deg === 90 ? 'along-y' : 'along-x'
+  const windowsUm2 = part.holes.reduce((sum, edges) => sum + Math.abs(signedAreaOf(edges)), 0) / NM_PER_UM ** 2
+  const kept = { rollingDirection, ...(windowsUm2 === 0 ? {} : { windowsUm2 }) }
   const inArray = readDrawnArray(design, outline, rad)
-  if (inArray === null) return { part: { outline, rollingDirection }, note: '' }
+  if (inArray === null) return { part: { outline, ...kept }, note: '' }
   return 'reason' in inArray
-    ? { part: { outline, rollingDirection }, note: inArray.reason }
-    : { part: { ...inArray, rollingDirection }, note: '' }
+    ? { part: { outline, ...kept }, note: inArray.reason }
+    : { part: { ...inArray, ...kept }, note: '' }
 }
 
 function statedDirection({ outline }: Design['features']): NestedPart['rollingDirection'] {

@@ -24,6 +24,8 @@ export interface NestedPart {
   readonly outline: Polygon
   /** Which of the part's axes must lie along the foil's rolling direction; null where it does not matter. */
   readonly rollingDirection: PartRollingDirection | null
+  /** Area of the windows in one part, in which nothing is laid and which is no part of it; left out where it has none. */
+  readonly windowsUm2?: number
   /** Parts that are laid as one piece, whose frame is then the outline; left out for single parts. */
   readonly array?: NestedArray
 }
@@ -71,8 +73,9 @@ export interface Nesting {
  * Source   counts along a line: exact arithmetic; lattices: see searchLattices
  */
 export function nestPart(part: NestedPart, format: PanelFormat, extra: ExtraRoom = NO_EXTRA): Nesting {
-  const { array, ...piece } = part
-  if (array === undefined) return nestPiece(piece, format, extra)
+  const { array, ...single } = part
+  const { windowsUm2 = 0, ...piece } = single
+  if (array === undefined) return nestPiece(single, format, extra)
   const pieces = nestPiece(piece, format, extra)
   const { count: singly } = nestPiece({ ...piece, outline: array.part }, format, extra)
   const each = array.parts.length
@@ -83,7 +86,7 @@ export function nestPart(part: NestedPart, format: PanelFormat, extra: ExtraRoom
     count: pieces.count * each,
     gridCount: pieces.gridCount * each,
     mixedGridCount: pieces.mixedGridCount * each,
-    utilisationFraction: (pieces.count * each * getAreaUm2(array.part)) / panelUm2,
+    utilisationFraction: (pieces.count * each * (getAreaUm2(array.part) - windowsUm2)) / panelUm2,
     notes: [
       `${countOf(pieces.count, 'array')} of ${countOf(each, 'part')}, ${inSentence((maxX - minX) / 1000)} × ${inSentence((maxY - minY) / 1000, 'mm')} with the frame. Laid singly it would be ${countOf(singly, 'part')}.`,
       ...pieces.notes,
@@ -96,7 +99,7 @@ function nestPiece(part: Omit<NestedPart, 'array'>, format: PanelFormat, extra: 
   const outline = moveToOrigin(tidy(part.outline))
   const panel = makeRoom(toWholePanel(format), extra)
   const { turnsDeg, notes } = findTurns(panel.turnsDeg, panel.foilRollingDirection, part.rollingDirection)
-  const areaUm2 = getAreaUm2(outline)
+  const areaUm2 = getAreaUm2(outline) - (part.windowsUm2 ?? 0)
   const describe = (
     found: Pick<Nesting, 'placements' | 'method' | 'gridCount' | 'mixedGridCount' | 'excessFraction'>,
   ): Nesting => ({

@@ -21,7 +21,7 @@ const FORMAT: PanelFormat = {
   foilRollingDirection: null,
   note: '',
 }
-const SMALL: PanelFormat = { ...FORMAT, id: 'sheet', name: 'Ostrel sheet', widthMm: 250, heightMm: 400 }
+const SMALL: PanelFormat = { ...FORMAT, id: 'sheet', name: 'Ostrel sheet', widthMm: 280, heightMm: 400 }
 
 describeOnBothDatabases('panels and cost of a revision', () => {
   let team: Team

@@ -4,7 +4,7 @@ import { useMemo } from 'react'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { PLAN_FIELDS, type Plan } from '@/lib/engine'
 import { measureRoom, prepareFolding, ROOM_SIDES } from '@/lib/engine/folding'
-import { digitsOfResultLength, getShownUnit, withUnit } from '@/lib/engine/units'
+import { digitsOfLength, getShownUnit, withUnit } from '@/lib/engine/units'
 import { planSchema } from '@/lib/plan'
 import { FieldCell, type FieldValue, FormCells, makePlaces, OptionalChoiceCell } from '../cells'
 import { useDraft, useEdit } from '../draft'
@@ -67,7 +67,7 @@ function TakenRoom() {
   if (sides === null) return <p className="small muted">What the part takes is known once it can be folded.</p>
   const unit = getShownUnit('mm', chosen)
   const taken = sides.map(
-    ({ takenMm, words }) => `${withUnit(digitsOfResultLength(takenMm, 'mm', unit), unit)} ${words}`,
+    ({ takenMm, words }) => `${withUnit(digitsOfLength(takenMm * 1000, unit, 'plan'), unit)} ${words}`,
   )
   return (
     <p className="small">

@@ -5,7 +5,7 @@ import { Button } from '@/app/_components/ui/button'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { type FieldNode, PLAN_FIELDS, type Plan } from '@/lib/engine'
 import { describeLoopSlack, measureLoopSlack, placeConnectorEnd, prepareFolding } from '@/lib/engine/folding'
-import { digitsOfResultLength, getShownUnit, withUnit } from '@/lib/engine/units'
+import { digitsOfLength, getShownUnit, withUnit } from '@/lib/engine/units'
 import { planSchema } from '@/lib/plan'
 import { FieldCell, type FieldValue, makePlaces } from '../cells'
 import { useDraft } from '../draft'
@@ -38,7 +38,7 @@ export function TargetForm({ index, end, name, isReadOnly, onChange }: TargetFor
     `target of ${name}`,
   )
   const triple = (field: 'atMm' | 'pointsTo' | 'topFaces', value: Target['atMm']) => (
-    <fieldset className="field plan-fields">
+    <fieldset className="field plan-triple">
       <legend className="field-label">{WORDS[field].label}</legend>
       {AXES.map((axis, place) => {
         const words: FieldNode = field === 'atMm' ? { label: axis, unit: 'mm' } : { label: axis }
@@ -59,7 +59,7 @@ export function TargetForm({ index, end, name, isReadOnly, onChange }: TargetFor
     </fieldset>
   )
   return (
-    <fieldset className="field stack">
+    <fieldset className="field stack plan-target">
       <legend className="field-label">{label}</legend>
       <PresentPlace end={end} />
       {target === null ? (
@@ -116,7 +116,7 @@ function PresentPlace({ end }: { readonly end: DrawnEnd }) {
   }, [evaluatedDesign, evaluation.zones, evaluation.bends, end])
   if (placed === null) return <p className="small muted">Where it lies is known once the part can be folded.</p>
   const unit = getShownUnit('mm', chosen)
-  const say = (mm: number) => digitsOfResultLength(mm, 'mm', unit)
+  const say = (mm: number) => digitsOfLength(mm * 1000, unit, 'plan')
   const [x, y, z] = placed.at
   return (
     <>

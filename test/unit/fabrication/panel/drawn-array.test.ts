@@ -92,6 +92,7 @@ describe('an array on a panel', () => {
       expect(part.array).toBeUndefined()
       expect(note).toMatch(/not all stated/)
     }
+    expect(read(null).note).toMatch(/none is drawn/)
     const over = read({ ...ARRAY, columnStepMm: 29 })
     expect(over.part.array).toBeUndefined()
     expect(over.note).toMatch(/lie over each other/)

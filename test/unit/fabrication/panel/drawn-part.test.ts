@@ -1,9 +1,23 @@
 import { describe, expect, it } from 'vitest'
-import { readNestedPart } from '@/lib/fabrication'
+import { nestPart, type PanelFormat, readNestedPart } from '@/lib/fabrication'
 import { getAreaUm2 } from '@/lib/geometry'
 import { EMPTY_PLAN, type Plan } from '@/lib/plan'
 import { readDemoDesign } from '../../engine-assembly/demo-design-files'
 
+const PANEL: PanelFormat = {
+  id: 'p',
+  name: 'Panel',
+  widthMm: 100,
+  heightMm: 100,
+  marginLeftMm: 0,
+  marginRightMm: 0,
+  marginTopMm: 0,
+  marginBottomMm: 0,
+  spacingMm: 2,
+  allowedRotationsDeg: [0],
+  foilRollingDirection: null,
+  note: '',
+}
 const base = readDemoDesign('skua-rev-b')
 const read = (plan: Partial<Plan>) => {
   const reading = readNestedPart({ ...base, plan: { ...EMPTY_PLAN, ...plan } })
@@ -43,6 +57,17 @@ describe('the part that is laid on panels', () => {
       )
       expect(least).toBeGreaterThan(-1)
     }
+  })
+
+  it('has no window counted as part of it: what a panel is used for is the closed form, outline less windows', () => {
+    const square = [node([0, 0]), node([30, 0]), node([30, 30]), node([0, 30])]
+    const round = { id: 'w', name: 'Window', nodes: [node([10, 15], [15, 20]), node([20, 15], [15, 10])] }
+    const part = read({ outline: square, cutOuts: [round] })
+    expect(part.windowsUm2).toBeCloseTo(25 * Math.PI * 1e6, -1)
+    const { count, utilisationFraction } = nestPart(part, PANEL)
+    expect(count).toBe(9)
+    expect(utilisationFraction).toBeCloseTo((9 * (900 - 25 * Math.PI)) / 10_000, 6)
+    expect(read({ outline: square }).windowsUm2).toBeUndefined()
   })
 
   it('carries the foil’s direction: along y, and turned to x at any other angle', () => {

@@ -12,9 +12,20 @@ const PLACEHOLDERS: ReadonlySet<string> = new Set([
   'unknown',
   'pending',
   'xxx',
+  'asusual',
+  'usual',
+  'asalways',
+  'asbefore',
+  'standard',
+  'default',
+  'normal',
+  'typical',
+  'asneeded',
+  'asrequired',
+  'ditto',
 ])
 
-/** Null, a text without a letter or a digit, and a placeholder: a dash is no answer, nor is "tbd". */
+/** Null, a text without a letter or a digit, and a placeholder: a dash is no answer, nor is "tbd" or "as usual", which says nothing to whoever has not made it before. */
 export function isOpen(value: unknown): boolean {
   if (value === null || value === undefined) return true
   if (typeof value !== 'string') return false

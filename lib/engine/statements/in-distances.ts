@@ -1,6 +1,7 @@
 import { type Bend, callByName, type Design, type Zone } from '../design'
 import { BRIEF_PLACE, DESIGN_PLACE, type Place, placeOf } from '../results'
 import { asEntered, inSentence } from '../units'
+import { findSize } from './part-size'
 import type { WrittenTwice } from './statement'
 
 /** Distances and angles against the size of the part: a figure that no part of that size can have was typed in another unit, or for another part. */
@@ -36,30 +37,6 @@ function compareReaches(design: Design): WrittenTwice[] {
           },
         ],
   )
-}
-
-/** From corner to corner; without an outline, over all zones one after the other. Null where the length or width of a zone is not known. */
-function findSize({ features, construction }: Design) {
-  const corners = features.outline?.verticesMm ?? []
-  if (corners.length >= 3) {
-    const xs = corners.map(([x]) => x)
-    const ys = corners.map(([, y]) => y)
-    const mm = Math.hypot(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys))
-    return {
-      mm,
-      where: 'the outline',
-      says: `${inSentence(mm, 'mm')} from corner to corner`,
-      path: ['features', 'outline'],
-    }
-  }
-  let mm = 0
-  for (const { lengthMm, widthMm } of construction.zones) {
-    if (lengthMm === null || widthMm === null) return null
-    mm += Math.hypot(lengthMm, widthMm)
-  }
-  return mm === 0
-    ? null
-    : { mm, where: 'the zones', says: `${inSentence(mm, 'mm')} over all`, path: ['construction', 'zones'] }
 }
 
 function listReaches({ bends, features, brief }: Design): Reach[] {

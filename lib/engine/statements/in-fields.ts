@@ -2,6 +2,7 @@ import { callByName, type Design } from '../design'
 import { BRIEF_FIELDS, getChoiceWord } from '../design/fields'
 import { BRIEF_PLACE, placeOf } from '../results'
 import { asEntered, inSentence } from '../units'
+import { compareDetails } from './in-details'
 import { compareDistances } from './in-distances'
 import { compareRoom } from './in-room'
 import type { WrittenTwice } from './statement'
@@ -15,6 +16,7 @@ export function compareFields(design: Design): WrittenTwice[] {
     ...compareSpaces(design),
     ...compareRoom(design),
     ...compareDistances(design),
+    ...compareDetails(design),
     ...compareMandrels(design),
     ...compareFinishes(design),
     ...compareSoldering(design),

@@ -72,7 +72,6 @@ const DESCRIBES: readonly string[] = [
   'features.outline.',
   // What marks, arrays and finishes are, which `marking`, `array-drawing` and `finish-terms` judge.
   'brief.marking.',
-  'brief.array.frameWidthMm',
   'brief.finishTerms.',
   'brief.exposure.antennaToMetalMm',
   // As measured, against the limits of `outgassing`.
@@ -356,6 +355,18 @@ describe('one absurd requirement', () => {
       'a survival of 1 %',
       (d) => {
         d.brief.lifeSurvivalPct = 1
+      },
+    ],
+    [
+      'a survival that two in ten parts do not reach',
+      (d) => {
+        d.brief.lifeSurvivalPct = 80
+      },
+    ],
+    [
+      'an array frame of 5 m',
+      (d) => {
+        d.brief.array.frameWidthMm = 5000
       },
     ],
     [

@@ -233,6 +233,31 @@ describe('facts of the lists, each contradiction with both places', () => {
       say('Height of the letters', 'the brief', '500 mm', '', ''),
     ],
     [
+      'plating that nearly fills the drill',
+      (d: Design) => {
+        for (const hole of d.features.holes) {
+          hole.plated = true
+          hole.drillMm = 0.3
+          hole.wallPlatingUm = 140
+        }
+      },
+      say('Plating of', 'its own field', '140 µm', 'its drill', '0.3 mm'),
+    ],
+    [
+      'a bend whose axis is shorter than its film is thick',
+      (d: Design) => {
+        for (const bend of d.bends) bend.axisLengthMm = 0.001
+      },
+      say('Width of', 'the length of its axis', '0.001 mm', '', 'of layers to bend'),
+    ],
+    [
+      'coverlay on the rim of a land that is wider than the part',
+      (d: Design) => {
+        for (const pad of d.features.pads) pad.coverlayCaptureMm = 130
+      },
+      say('Overlap of the coverlay on the rim of', 'its own field', '130 mm', '', 'across'),
+    ],
+    [
       'a conductor that is shorter than the bends that it crosses',
       (d: Design) => {
         for (const conductor of d.features.conductors) conductor.lengthMm = 0.1

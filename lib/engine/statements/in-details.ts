@@ -1,0 +1,111 @@
+import { callByName, type Design } from '../design'
+import { type Place, placeOf } from '../results'
+import { asEntered, inSentence } from '../units'
+import { findSize } from './part-size'
+import type { WrittenTwice } from './statement'
+
+/** Small things against what they belong to: a hole's plating against its drill, a bend's axis against its film, an overlap or a relief against the width of the part. */
+export function compareDetails(design: Design): WrittenTwice[] {
+  return [...compareBores(design), ...compareAxes(design), ...compareWidths(design)]
+}
+
+/** Copper on the wall takes room on both sides of a drill. Less than this share left open is no plated hole: it is filled, or a figure is wrong. Our choice. */
+const LEAST_OPEN_FRACTION = 0.3
+
+function compareBores({ features }: Design): WrittenTwice[] {
+  return features.holes.flatMap((hole, at): WrittenTwice[] => {
+    const { drillMm, wallPlatingUm, plated, name } = hole
+    if (plated !== true || drillMm === null || wallPlatingUm === null) return []
+    return [
+      {
+        fact: `Plating of ${name}`,
+        one: {
+          where: 'its own field',
+          says: `${asEntered(wallPlatingUm, 'um')} on the wall`,
+          path: ['features', 'holes', at, 'wallPlatingUm'],
+        },
+        other: {
+          where: 'its drill',
+          says: `${asEntered(drillMm, 'mm')} across, copper on both sides of it`,
+          path: ['features', 'holes', at, 'drillMm'],
+        },
+        agrees: drillMm - (2 * wallPlatingUm) / 1000 >= LEAST_OPEN_FRACTION * drillMm,
+        readFrom: 'fields',
+        places: [placeOf('hole', hole)],
+      },
+    ]
+  })
+}
+
+/** Film is wider than it is thick, and a bend runs across what it bends. */
+function compareAxes({ bends, construction }: Design): WrittenTwice[] {
+  return bends.flatMap((bend, at): WrittenTwice[] => {
+    const zone = construction.zones.find(({ id }) => id === bend.zoneId)
+    if (zone === undefined) return []
+    const thicknessUm = construction.layers.reduce(
+      (sum, layer) => (zone.presence.some(({ layerId }) => layerId === layer.id) ? sum + layer.thicknessUm : sum),
+      0,
+    )
+    return [
+      {
+        fact: `Width of ${bend.name}`,
+        one: {
+          where: 'the length of its axis',
+          says: asEntered(bend.axisLengthMm, 'mm'),
+          path: ['bends', at, 'axisLengthMm'],
+        },
+        other: {
+          where: callByName('zone', zone.name),
+          says: `${inSentence(thicknessUm, 'um')} of layers to bend`,
+          path: ['construction', 'zones', construction.zones.indexOf(zone), 'presence'],
+        },
+        agrees: 1000 * bend.axisLengthMm >= thicknessUm,
+        readFrom: 'fields',
+        places: [placeOf('bend', bend), placeOf('zone', zone)],
+      },
+    ]
+  })
+}
+
+/** What lies across an edge or around a land is less wide than the part. */
+function compareWidths(design: Design): WrittenTwice[] {
+  const size = findSize(design)
+  if (size === null) return []
+  const { pads, slits } = design.features
+  const compare = (
+    what: string,
+    mm: number | null,
+    path: readonly (string | number)[],
+    place: Place,
+  ): WrittenTwice[] =>
+    mm === null
+      ? []
+      : [
+          {
+            fact: `${what} of ${place.name} beside the width of the part`,
+            one: { where: 'its own field', says: asEntered(mm, 'mm'), path },
+            other: { where: size.where, says: `${inSentence(size.acrossMm, 'mm')} across`, path: size.path },
+            agrees: mm < size.acrossMm,
+            readFrom: 'fields',
+            places: [place],
+          },
+        ]
+  return [
+    ...pads.flatMap((pad, at) =>
+      compare(
+        'Overlap of the coverlay on the rim',
+        pad.coverlayCaptureMm,
+        ['features', 'pads', at, 'coverlayCaptureMm'],
+        placeOf('pad', pad),
+      ),
+    ),
+    ...slits.flatMap((slit, at) =>
+      compare(
+        'Relief',
+        slit.endReliefDiameterMm,
+        ['features', 'slits', at, 'endReliefDiameterMm'],
+        placeOf('slit', slit),
+      ),
+    ),
+  ]
+}

@@ -8,7 +8,7 @@ const { buildApplication } = await import('./steps/build-application.mjs')
 const { runAsCommand, say } = await import('./steps/run-program.mjs')
 
 await runAsCommand(async () => {
-  await installPackages()
+  await installPackages({ withTestTools: false })
   await generateClients()
   const { changed } = await buildApplication()
   if (!changed) say('The build is up to date.')

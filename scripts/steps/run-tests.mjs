@@ -36,7 +36,7 @@ export async function runTests(args) {
     throw new StepError(`There is no suite "${suite}"; there are ${VITEST_SUITES.join(', ')} and ${BROWSER_SUITE}.`)
   }
   const isWanted = (/** @type {string} */ name) => suite === undefined || suite === name
-  await installPackages()
+  await installPackages({ withTestTools: true })
   await generateClients()
   mkdirSync(cacheFolder, { recursive: true })
 

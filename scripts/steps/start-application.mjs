@@ -19,7 +19,7 @@ export async function startApplication(args) {
     say(START_HELP)
     return
   }
-  await installPackages()
+  await installPackages({ withTestTools: false })
   await generateClients()
 
   // Settings, port, data folder and database are looked at before the long build: what is wrong is reported at once.

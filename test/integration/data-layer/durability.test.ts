@@ -63,6 +63,45 @@ describeOnBothDatabases(
       expect(attempts).toBe(2 * times)
     }, 400_000)
 
+    it('is whole when the disk is full, and writing goes on once there is room', async () => {
+      // PostgreSQL is told of a full disk by its own machine alone, which a test cannot fill.
+      if (kind === 'postgresql') return
+      const { client, inTransaction } = current().database
+      const pragma = async (text: string) =>
+        Number(Object.values((await client.$queryRawUnsafe<Record<string, unknown>[]>(`PRAGMA ${text}`))[0] ?? {})[0])
+      const pages = await pragma('page_count')
+      // SQLite refuses to grow the file with the very error of a full disk (documentation of SQLite: PRAGMA max_page_count, SQLITE_FULL).
+      const limited = await inTransaction(async (tx) => tx.$queryRawUnsafe(`PRAGMA max_page_count = ${pages + 40}`))
+      expect(limited).toHaveLength(1)
+      const acknowledged: string[] = []
+      let refusal: unknown = null
+      for (let n = 0; n < 2000 && refusal === null; n += 1) {
+        const pair = [`full-${n}-a@quillmoor.example`, `full-${n}-b@quillmoor.example`]
+        try {
+          await inTransaction(async (tx) => {
+            for (const email of pair)
+              await tx.resetRequest.create({ data: { email: email.padStart(900, 'x'), at: new Date() } })
+          })
+          acknowledged.push(...pair)
+        } catch (error) {
+          refusal = error
+        }
+      }
+      expect(String(refusal)).toMatch(/disk is full/i)
+      expect(acknowledged.length).toBeGreaterThan(20)
+      const read = async () =>
+        (await client.resetRequest.findMany({ where: { email: { contains: 'full-' } }, select: { email: true } }))
+          .map(({ email }) => email.replace(/^x+/, ''))
+          .toSorted()
+      // Reads answer, every pair is whole, and none of what was refused is there.
+      expect(await read()).toEqual(acknowledged.toSorted())
+      expect(await client.$queryRawUnsafe('PRAGMA integrity_check')).toEqual([{ integrity_check: 'ok' }])
+      await inTransaction(async (tx) => tx.$queryRawUnsafe('PRAGMA max_page_count = 1073741823'))
+      await inTransaction(async (tx) => tx.resetRequest.create({ data: { email: 'full-again', at: new Date() } }))
+      expect(await read()).toHaveLength(acknowledged.length + 1)
+      await client.resetRequest.deleteMany({ where: { email: { contains: 'full-' } } })
+    }, 120_000)
+
     it('is still there after the process that wrote it was killed', async () => {
       const program = startProgram(INSERTING_PROGRAM, current().url)
       const acknowledged: string[] = []

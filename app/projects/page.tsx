@@ -5,6 +5,8 @@ import { requireActor } from '@/app/_components/shell/require-actor'
 import { LinkButton } from '@/app/_components/ui/button'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { EmptyState } from '@/app/_components/ui/notices'
+import { PageLinks } from '@/app/_components/ui/page-links'
+import { readPageNumber } from '@/app/_components/ui/page-number'
 import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { paths } from '@/lib/addresses'
 import { listProjects, type ProjectSummary } from '@/lib/data'
@@ -19,10 +21,15 @@ const COLUMNS = {
   stage: { head: 'Stage' },
 } satisfies Columns
 
-export default async function ProjectsPage() {
+interface ProjectsPageProps {
+  readonly searchParams: Promise<Readonly<Record<string, string | string[] | undefined>>>
+}
+
+export default async function ProjectsPage({ searchParams }: ProjectsPageProps) {
   const actor = await requireActor(paths.projects())
-  const projects = await listProjects(actor)
-  const archived = projects.filter(({ isArchived }) => isArchived)
+  const asked = await searchParams
+  const pages = { open: readPageNumber(asked.page), archived: readPageNumber(asked.archived) }
+  const { open, archived } = await listProjects(actor, pages)
   const isFabricatorOnly =
     actor.memberships.length > 0 && actor.memberships.every((membership) => membership.role === 'fabricator')
   return (
@@ -31,18 +38,30 @@ export default async function ProjectsPage() {
         title="Projects"
         actions={isFabricatorOnly ? undefined : <LinkButton href={paths.newProject()}>New project</LinkButton>}
       />
-      {archived.length === projects.length ? (
+      {open.total === 0 ? (
         <EmptyState>
-          {projects.length === 0
+          {archived.total === 0
             ? 'You are not in any project yet. A lead engineer can invite you.'
             : 'All of your projects are archived.'}
         </EmptyState>
       ) : (
-        <ProjectTable label="Projects" projects={projects.filter(({ isArchived }) => !isArchived)} />
+        <ProjectTable label="Projects" projects={open.rows} />
       )}
-      {archived.length > 0 && (
+      <PageLinks
+        label="Pages of projects"
+        page={pages.open}
+        total={open.total}
+        hrefOf={(n) => paths.projects({ page: String(n), archived: String(pages.archived) })}
+      />
+      {archived.total > 0 && (
         <PageSection title="Archived">
-          <ProjectTable label="Archived projects" projects={archived} />
+          <ProjectTable label="Archived projects" projects={archived.rows} />
+          <PageLinks
+            label="Pages of archived projects"
+            page={pages.archived}
+            total={archived.total}
+            hrefOf={(n) => paths.projects({ page: String(pages.open), archived: String(n) })}
+          />
         </PageSection>
       )}
     </>

@@ -70,7 +70,10 @@ export const paths = {
     const query = [...(show === 'all' ? [] : [`show=${enc(show)}`]), ...(page === 1 ? [] : [`page=${page}`])]
     return query.length === 0 ? '/questions' : `/questions?${query.join('&')}`
   },
-  projects: () => '/projects',
+  projects: (pages: { readonly page?: string; readonly archived?: string } = {}) => {
+    const query = new URLSearchParams(Object.entries(pages).filter(([, page]) => page !== '1')).toString()
+    return query === '' ? '/projects' : `/projects?${query}`
+  },
   newProject: () => '/projects/new',
   project: (projectId: string) => `/projects/${enc(projectId)}`,
   projectAccess: (projectId: string, page = 1) =>

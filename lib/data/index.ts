@@ -154,13 +154,14 @@ export { getHome, type HomeView } from './reads/home'
 export { previewInvitation } from './reads/invitations'
 export { getPackageStatus, getStatusListFile } from './reads/issue-status'
 export { listIssues } from './reads/issues'
-export { type LeadCountView, listLeadCounts, MAX_ROWS_ON_PAGE, type Paged } from './reads/lead-counts'
+export { type LeadCountView, listLeadCounts } from './reads/lead-counts'
 export { getLibrary, getRevisionStarts, listOwnMaterials } from './reads/library'
 export { getLimitList } from './reads/limits'
 export { getLiveStart, type LiveEvent, type LiveEvents, listLiveEvents } from './reads/live-events'
 export { getMailChoices, listMail, type MailboxView, type MailEntryView, type MailView } from './reads/mail'
 export { getMeetings, getNeeds } from './reads/meetings'
 export { getOwnIdentity, getSecondFactor, listOwnSessions } from './reads/own-access'
+export { MAX_ROWS_ON_PAGE, type Paged } from './reads/paged'
 export {
   type ComparedConstructionView,
   type CostsView,

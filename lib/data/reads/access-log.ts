@@ -5,7 +5,7 @@ import type { Prisma } from '../generated/sqlite/client'
 import { type Actor, requireCompany, requireProject } from '../records/authorization'
 import { readWord } from '../records/stored-words'
 import type { AccessEventView, AccessKind, AccessLogView, FileDownload } from '../views'
-import { MAX_ROWS_ON_PAGE } from './lead-counts'
+import { MAX_ROWS_ON_PAGE } from './paged'
 import { type ReadContext, read } from './read'
 
 const ACCESS_KINDS = [

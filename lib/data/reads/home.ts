@@ -1,7 +1,8 @@
 import 'server-only'
 import type { Actor } from '../records/authorization'
 import type { WaitView } from '../views'
-import { findLeadCounts, type LeadCountView, type Paged } from './lead-counts'
+import { findLeadCounts, type LeadCountView } from './lead-counts'
+import type { Paged } from './paged'
 import { listWaitsOfPeople, readStandings } from './waits'
 
 export interface HomeView {

@@ -3,6 +3,7 @@ import { OPEN_STAGES, type Stage } from '@/lib/review'
 import type { Prisma } from '../generated/sqlite/client'
 import { type Actor, type PersonRights, readStage } from '../records/authorization'
 import type { TransactionClient } from '../store/client'
+import { MAX_ROWS_ON_PAGE, type Paged } from './paged'
 import { holding } from './standings'
 import { readStandings } from './waits'
 
@@ -25,21 +26,6 @@ export interface LeadCountView {
   readonly proposedWaivers: number
   /** Causes that keep it in its stage. */
   readonly blockers: number
-}
-
-/** One page of a longer list. */
-export interface Paged<T> {
-  readonly rows: readonly T[]
-  /** How many there are on all pages. */
-  readonly total: number
-}
-
-/** Rows of a list on one page: our choice. */
-export const MAX_ROWS_ON_PAGE = 50
-
-/** @param page  from 1; after the last one there are no rows */
-export function takePage<T>(rows: readonly T[], page: number): readonly T[] {
-  return rows.slice((page - 1) * MAX_ROWS_ON_PAGE, page * MAX_ROWS_ON_PAGE)
 }
 
 /** For a lead: the open revisions of every project that the person leads; longest at its stage first. */

@@ -2,7 +2,7 @@ import 'server-only'
 import { now } from '@/lib/config'
 import { EMPTY_TALLY, readStoredDesign, readStoredResults, tallyVerdicts, type VerdictTally } from '@/lib/engine'
 import { groupBy } from '@/lib/engine/numerics'
-import { CONCERNS_FABRICATORS } from '@/lib/review'
+import { CONCERNS_FABRICATORS, OWN_ROLES, PROJECT_ROLES } from '@/lib/review'
 import type { Prisma } from '../generated/sqlite/client'
 import {
   type Actor,
@@ -22,41 +22,82 @@ import type { TransactionClient } from '../store/client'
 import type { ProjectSummary, ProjectView, RevisionSummary, TimelineEntry } from '../views'
 import { findFabricators } from './fabricators'
 import { toInvitationView } from './invitations'
+import { MAX_ROWS_ON_PAGE, type Paged } from './paged'
 import { read } from './read'
 import { describeRecord } from './trail-words'
 
 /** Entries of a project's timeline; the trail of a revision has them all. */
 const TIMELINE_LENGTH = 60
 
-/** Projects that the person is in, newest revision first. */
-export function listProjects(actor: Actor): Promise<readonly ProjectSummary[]> {
+/** The projects of one person, a page of each list. */
+export interface ProjectLists {
+  readonly open: Paged<ProjectSummary>
+  readonly archived: Paged<ProjectSummary>
+}
+
+/**
+ * Projects that the person is in, by name.
+ *
+ * @param pages  of each list, from 1; after the last one there are no rows
+ */
+export function listProjects(
+  actor: Actor,
+  pages: { readonly open: number; readonly archived: number } = { open: 1, archived: 1 },
+): Promise<ProjectLists> {
   return read(actor, async ({ tx, rights }) => {
-    const ofThem = { memberships: { some: { userId: rights.userId } } }
-    const projects = await tx.project.findMany({ where: ofThem, orderBy: { nameKey: 'asc' } })
-    const revisions = await tx.revision.findMany({
-      where: { project: ofThem },
-      select: REVISION_PARTS,
-      orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
-    })
-    const inView = revisions.filter((candidate) => isInView(rights, candidate))
-    const revisionsOf = groupBy(inView, ({ projectId }) => projectId)
-    return projects
-      .filter(({ id }) => mayInProject(rights, 'project:view', id))
-      .map((project): ProjectSummary => {
-        const visible = revisionsOf.get(project.id) ?? []
-        const latest = visible[0]
-        return {
-          id: project.id,
-          name: project.name,
-          description: project.description,
-          isArchived: project.archivedAt !== null,
-          role: getMembership(rights, project.id)?.role ?? null,
-          revisionCount: visible.length,
-          latestRevision:
-            latest === undefined ? null : { id: latest.id, label: latest.label, stage: readStage(latest.stage) },
-        }
+    // As `project:view` asks, which each row is held against besides: a fabricator's company must have admitted the person.
+    const companyIds = rights.companies.map(({ companyId }) => companyId)
+    const place: Prisma.MembershipWhereInput = {
+      userId: rights.userId,
+      OR: [{ role: { in: [...OWN_ROLES] } }, { role: { in: [...PROJECT_ROLES] }, companyId: { in: companyIds } }],
+    }
+    const ofThem = { memberships: { some: place } }
+    const list = async (isArchived: boolean, page: number): Promise<Paged<ProjectSummary>> => {
+      const where: Prisma.ProjectWhereInput = { ...ofThem, archivedAt: isArchived ? { not: null } : null }
+      const total = await tx.project.count({ where })
+      const projects = await tx.project.findMany({
+        where,
+        orderBy: { nameKey: 'asc' },
+        skip: (page - 1) * MAX_ROWS_ON_PAGE,
+        take: MAX_ROWS_ON_PAGE,
       })
+      return { rows: await summarize(tx, rights, projects), total }
+    }
+    return { open: await list(false, pages.open), archived: await list(true, pages.archived) }
   })
+}
+
+type ProjectRow = Prisma.ProjectGetPayload<object>
+
+async function summarize(
+  tx: TransactionClient,
+  rights: PersonRights,
+  projects: readonly ProjectRow[],
+): Promise<ProjectSummary[]> {
+  if (projects.length === 0) return []
+  const revisions = await tx.revision.findMany({
+    where: { projectId: { in: projects.map(({ id }) => id) } },
+    select: REVISION_PARTS,
+    orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
+  })
+  const inView = revisions.filter((candidate) => isInView(rights, candidate))
+  const revisionsOf = groupBy(inView, ({ projectId }) => projectId)
+  return projects
+    .filter(({ id }) => mayInProject(rights, 'project:view', id))
+    .map((project): ProjectSummary => {
+      const visible = revisionsOf.get(project.id) ?? []
+      const latest = visible[0]
+      return {
+        id: project.id,
+        name: project.name,
+        description: project.description,
+        isArchived: project.archivedAt !== null,
+        role: getMembership(rights, project.id)?.role ?? null,
+        revisionCount: visible.length,
+        latestRevision:
+          latest === undefined ? null : { id: latest.id, label: latest.label, stage: readStage(latest.stage) },
+      }
+    })
 }
 
 /** A project with its revisions, people, fabricators and timeline, as far as the person may see them. */

@@ -15,9 +15,10 @@ import {
 import type { Prisma } from '../generated/sqlite/client'
 import { type Actor, findRevisionScope, maySeeThread, type PersonRights, SCOPE_COLUMNS } from '../records/authorization'
 import { readWord } from '../records/stored-words'
+import type { TransactionClient } from '../store/client'
 import type { ThreadView } from '../views'
 import { loadNames } from './fabrication-sheets'
-import { type Paged, takePage } from './lead-counts'
+import { type Paged, takePage } from './paged'
 import { read } from './read'
 
 /** A question that is not closed, with its place. */
@@ -82,11 +83,7 @@ const DAY_MS = 86_400_000
  */
 export function listQuestions(actor: Actor, filter: QuestionFilter = 'all', page = 1): Promise<QuestionsView> {
   return read(actor, async ({ tx, rights }) => {
-    const rows = await tx.thread.findMany({
-      where: { revision: { project: { memberships: { some: { userId: rights.userId } } } } },
-      select: PARTS,
-      orderBy: [{ openedAt: 'asc' }, { id: 'asc' }],
-    })
+    const rows = await findThreads(tx, rights.userId)
     const at = now().toISOString()
     const found = rows.flatMap((row) => toFound(rights, row) ?? [])
     const asked = found.flatMap((one) => toAsked(one, rights, at) ?? []).sort(byUrgency)
@@ -129,6 +126,26 @@ export function listQuestions(actor: Actor, filter: QuestionFilter = 'all', page
       },
     }
   })
+}
+
+/** Threads at a time: what hangs on them is asked for by their ids, of which a statement takes about a thousand. */
+const THREADS_AT_ONCE = 500
+
+/** Of all projects of this person, the oldest first. */
+async function findThreads(tx: TransactionClient, userId: string): Promise<readonly ThreadRow[]> {
+  const rows: ThreadRow[] = []
+  for (;;) {
+    const last = rows.at(-1)
+    const next = await tx.thread.findMany({
+      where: { revision: { project: { memberships: { some: { userId } } } } },
+      select: PARTS,
+      orderBy: [{ openedAt: 'asc' }, { id: 'asc' }],
+      take: THREADS_AT_ONCE,
+      ...(last === undefined ? {} : { cursor: { id: last.id }, skip: 1 }),
+    })
+    rows.push(...next)
+    if (next.length < THREADS_AT_ONCE) return rows
+  }
 }
 
 const PARTS = {

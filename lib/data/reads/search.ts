@@ -1,5 +1,6 @@
 import 'server-only'
 import type { RevisionTarget } from '@/lib/addresses'
+import { CATALOGUE } from '@/lib/engine/catalogue'
 import { groupBy } from '@/lib/engine/numerics'
 import type { Prisma } from '../generated/sqlite/client'
 import {
@@ -88,13 +89,29 @@ interface Found {
   readonly isMore: boolean
 }
 
-function lookUp({ tx, rights, indexed }: Search, searched: Searched, wants: 'every' | 'any') {
-  return searchWords(tx, searched, { userId: rights.userId, words: indexed, wants, most: MOST_LOOKED_AT })
+function lookUp({ tx, rights }: Search, searched: Searched, words: readonly string[]) {
+  return searchWords(tx, searched, { userId: rights.userId, words, most: MOST_LOOKED_AT })
+}
+
+/** Beyond these a text of many short words would ask the index for each question of the catalogue. */
+const MOST_COMBINATIONS = 6
+
+/**
+ * What a reason may have to hold: every word, or those that a question of the catalogue as delivered lacks, where it holds the others. A question that a
+ * workspace worded itself is looked at where every word is in the reason, or in the question.
+ */
+function listMissing(words: readonly string[]): readonly (readonly string[])[] {
+  const combinations = new Map<string, readonly string[]>([[words.join(' '), words]])
+  for (const { question } of CATALOGUE) {
+    const missing = words.filter((word) => !holdsFolded([word], [foldQuestion(question)]))
+    if (missing.length > 0) combinations.set(missing.join(' '), missing)
+  }
+  return [...combinations.values()].slice(0, MOST_COMBINATIONS)
 }
 
 async function findProjects(search: Search): Promise<Found> {
   const { tx, rights, words } = search
-  const { ids, isMore } = await lookUp(search, 'project', 'every')
+  const { ids, isMore } = await lookUp(search, 'project', search.indexed)
   const projects = await tx.project.findMany({ where: { id: { in: [...ids] } }, orderBy: { createdAt: 'desc' } })
   const hits = projects
     .filter(({ id, name, description }) => holds(words, name, description) && mayInProject(rights, 'project:view', id))
@@ -115,11 +132,11 @@ async function findProjects(search: Search): Promise<Found> {
 
 async function findThreads(search: Search): Promise<Found> {
   const { tx, rights, words } = search
-  const { ids, isMore } = await lookUp(search, 'thread', 'every')
+  const { ids, isMore } = await lookUp(search, 'thread', search.indexed)
   const threads = await tx.thread.findMany({
     where: { id: { in: [...ids] } },
     select: { ...THREAD_PARTS, revision: { select: SCOPE_COLUMNS } },
-    orderBy: [{ openedAt: 'desc' }, { id: 'asc' }],
+    orderBy: [{ openedAt: 'desc' }, { id: 'desc' }],
   })
   const hits = threads.flatMap(({ revision, ...thread }) => {
     const at = findRevision(rights, revision)
@@ -130,23 +147,23 @@ async function findThreads(search: Search): Promise<Found> {
 
 /**
  * Items whose question or answer holds the words. A question is asked in every revision: of those the newest are looked at. An answer may hold the words that its
- * question lacks: besides those that hold every word, the newest that hold any are looked at.
+ * question lacks: the newest that do are looked at.
  */
 async function findItems(search: Search): Promise<Found> {
-  const { tx, rights, words } = search
+  const { tx, rights, words, indexed } = search
   const newest = await tx.revision.findMany({
     where: { project: { memberships: { some: { userId: rights.userId } } } },
     select: { id: true },
-    orderBy: [{ createdAt: 'desc' }, { id: 'asc' }],
+    orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
     take: MOST_LOOKED_AT + 1,
   })
-  const answered = [await lookUp(search, 'answered-revision', 'every')]
-  if (words.length > 1) answered.push(await lookUp(search, 'answered-revision', 'any'))
+  const answered: Awaited<ReturnType<typeof lookUp>>[] = []
+  for (const missing of listMissing(indexed)) answered.push(await lookUp(search, 'answered-revision', missing))
   const ids = [...newest.slice(0, MOST_LOOKED_AT).map(({ id }) => id), ...answered.flatMap((found) => found.ids)]
   const revisions = await tx.revision.findMany({
     where: { id: { in: [...new Set(ids)] } },
     select: { ...SCOPE_COLUMNS, templateVersion: true, profilesJson: true },
-    orderBy: [{ createdAt: 'desc' }, { id: 'asc' }],
+    orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
   })
   const inView = revisions.flatMap((row) => {
     const at = findRevision(rights, row)

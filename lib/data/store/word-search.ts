@@ -23,9 +23,8 @@ interface Found {
 interface WordSearch {
   /** In whose projects. */
   readonly userId: string
+  /** Every one of them must occur. */
   readonly words: readonly string[]
-  /** Every word must occur, or one of them is enough. */
-  readonly wants: 'every' | 'any'
   readonly most: number
 }
 
@@ -50,7 +49,7 @@ export const isIndexed = (word: string): boolean => /[\p{L}\p{N}]/u.test(word)
 export async function searchWords(
   tx: Pick<Prisma.TransactionClient, '$queryRawUnsafe'>,
   searched: Searched,
-  { userId, words, wants, most }: WordSearch,
+  { userId, words, most }: WordSearch,
 ): Promise<Found> {
   const { kind, quote } = describeDatabase(tx)
   const values: string[] = []
@@ -75,10 +74,10 @@ export async function searchWords(
     thread: `SELECT s."id" AS "id" FROM ${quote('Thread')} s JOIN ${quote('Revision')} v ON v."id" = s."revisionId" WHERE v."projectId" IN ${mine}`,
     'answered-revision': `SELECT s."id" AS "id" FROM ${quote('Revision')} s WHERE s."projectId" IN ${mine}`,
   }[searched]
-  const holding = words.map((word) => `s."id" IN (${owners(word)})`).join(wants === 'every' ? ' AND ' : ' OR ')
+  const holding = words.map((word) => `s."id" IN (${owners(word)})`).join(' AND ')
   const newest = searched === 'thread' ? 's."openedAt"' : 's."createdAt"'
   const rows = await tx.$queryRawUnsafe<{ id: string }[]>(
-    `${from} AND (${holding}) ORDER BY ${newest} DESC, s."id" LIMIT ${most + 1}`,
+    `${from} AND ${holding} ORDER BY ${newest} DESC, s."id" DESC LIMIT ${most + 1}`,
     ...values,
   )
   return { ids: rows.slice(0, most).map(({ id }) => id), isMore: rows.length > most }

@@ -20,7 +20,7 @@ const PAGES: Readonly<Record<string, { most: number; ask: (scene: Scene) => Prom
     ask: ({ team, revisionId }) => data.getRevision(team.fabricator, revisionId),
   },
   getProject: { most: 19, ask: ({ team }) => data.getProject(team.lead, team.projectId) },
-  listProjects: { most: 6, ask: ({ team }) => data.listProjects(team.lead) },
+  listProjects: { most: 9, ask: ({ team }) => data.listProjects(team.lead) },
   listWaits: { most: 13, ask: ({ team }) => data.listWaits(team.lead) },
   getHome: { most: 18, ask: ({ team }) => data.getHome(team.lead) },
   listLeadCounts: { most: 8, ask: ({ team }) => data.listLeadCounts(team.lead) },

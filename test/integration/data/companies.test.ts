@@ -165,7 +165,7 @@ describeOnBothDatabases('typing the name of a known company', () => {
     await expect(data.getRevision(impostor, revisionId)).rejects.toThrow(data.NotFoundError)
     await expect(data.getProject(impostor, whole.projectId)).rejects.toThrow(data.NotFoundError)
     await expect(data.getCompany(impostor, companies.brackenfold)).rejects.toThrow(data.NotFoundError)
-    expect(await data.listProjects(impostor)).toEqual([])
+    expect(await data.listProjects(impostor)).toMatchObject({ open: { total: 0 }, archived: { total: 0 } })
   })
 })
 

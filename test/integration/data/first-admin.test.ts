@@ -59,7 +59,7 @@ describeOnBothDatabases(
       const { id } = await db().user.findFirstOrThrow()
       const actor = await getActorOf(id)
       expect(actor).toMatchObject({ isAdmin: true, memberships: [{ role: 'lead' }] })
-      expect((await data.listProjects(actor)).map(({ name }) => name)).toEqual(['Skua'])
+      expect((await data.listProjects(actor)).open.rows.map(({ name }) => name)).toEqual(['Skua'])
       expect(await expectRefused(data.createFirstAdmin({ ...FIRST, setupCode }, HERE))).toMatchObject({ kind: 'clash' })
       expect(existsSync(path.join(getSettings().dataFolder, 'secrets', 'setup-code'))).toBe(false)
     }, 400_000)

@@ -53,7 +53,7 @@ describeOnBothDatabases('a revision from brief to released package', (current) =
       stage: 'superseded',
       supersededBy: { id: second },
     })
-    expect((await listProjects(team.lead))[0]?.latestRevision?.id).toBe(second)
+    expect((await listProjects(team.lead)).open.rows[0]?.latestRevision?.id).toBe(second)
     expect((await getProject(team.lead, team.projectId)).revisions).toHaveLength(2)
   }, 400_000)
 

@@ -73,7 +73,10 @@ describeOnBothDatabases('a project as a whole', (current) => {
     await expectDone(data.withdrawRevision(team.lead, withdrawal))
     await expectDone(set(true))
     await expectDone(set(true))
-    expect(await data.listProjects(team.observer)).toMatchObject([{ id: projectId, isArchived: true }])
+    expect(await data.listProjects(team.observer)).toMatchObject({
+      open: { rows: [], total: 0 },
+      archived: { rows: [{ id: projectId, isArchived: true }], total: 1 },
+    })
     expect((await data.getRevision(team.observer, revisionId)).stage).toBe('withdrawn')
     const begun = { projectId, label: 'Z', origin: { kind: 'blank' as const } }
     expect(await expectRefused(data.createRevision(team.lead, begun))).toMatchObject({

@@ -140,6 +140,33 @@ describe('leaves that are not bonded, folded', () => {
     expect(down?.slackMm[1]).toBeGreaterThan((up?.slackMm[0] ?? 0) * 0.8)
   })
 
+  it.each([
+    ['a quarter turn', ([x, y]: readonly [number, number]): [number, number] => [-y, x]],
+    ['half a turn', ([x, y]: readonly [number, number]): [number, number] => [-x, -y]],
+    ['a mirror', ([x, y]: readonly [number, number]): [number, number] => [x, -y]],
+  ])('keep slack, lengths and taut leaf under %s of the plan, and with axes drawn from their other end', (_, move) => {
+    const s: readonly Fold[] = [
+      [40, 120, 'top'],
+      [60, 45, 'bottom'],
+    ]
+    const plain = fold(makeLeaved(s, 'equal'))
+    const moved = makeLeaved(s, 'equal')
+    const { plan } = moved
+    if (plan === null) throw new Error('a plan was drawn')
+    const nodes = (list: { atMm: [number, number] }[]) => {
+      for (const each of list) each.atMm = move(each.atMm)
+    }
+    nodes(plan.outline ?? [])
+    for (const each of plan.dividingLines) nodes(each.nodes)
+    for (const each of plan.areas) each.markMm = move(each.markMm)
+    for (const each of plan.bendLines) [each.fromMm, each.toMm] = [move(each.toMm), move(each.fromMm)]
+    const turned = fold(moved)
+    expect(turned.folding.leafRuns).toEqual(plain.folding.leafRuns)
+    const bandsOf = ({ folding }: typeof plain) =>
+      folding.flat.part.bands.map(({ lengthMm, neutralMm }) => [lengthMm, neutralMm]).toSorted()
+    expect(bandsOf(turned)).toEqual(bandsOf(plain))
+  })
+
   it('wait for their lengths, and for the step where they are stepped', () => {
     for (const stated of [null, 'stepped'] as const) {
       const design = makeLeaved(ONE, stated)

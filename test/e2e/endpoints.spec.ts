@@ -121,7 +121,14 @@ test('no act of the build is carried out for somebody without an account, but th
   const answered: Record<string, string> = {}
   for (const [id, { exportedName, workers }] of acts) {
     const [place = ''] = Object.keys(workers)
-    const page = fill(place.replace(/^app/, '').replace(/\/page$/, ''), ids)
+    // A group of pages, in brackets, is no part of the address.
+    const page = fill(
+      place
+        .replace(/^app/, '')
+        .replace(/\/page$/, '')
+        .replaceAll(/\/\([^)]*\)/g, ''),
+      ids,
+    )
     const answer = await visitor.send(id, page, {})
     answered[exportedName] = answer.ok ? 'carried out' : answer.refusal.kind
   }

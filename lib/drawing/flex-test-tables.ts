@@ -1,3 +1,4 @@
+import { findLibraryMaterial } from '@/lib/engine'
 import {
   FLEX_TEST_KINDS,
   FLEX_TEST_MOTIONS,
@@ -24,7 +25,7 @@ import type { PictureTable } from './picture'
 export function describeFlexTestSet(set: FlexTestSet, chosen: LengthUnit = 'um'): string {
   const { foil, foilUm, kind, motion, temperatureDegC } = set.first
   const tested = [
-    foil,
+    findLibraryMaterial(foil)?.name ?? foil,
     `${formatEnteredLength(foilUm, 'um', chosen)} foil`,
     kind === 'circuit' ? FLEX_TEST_KINDS.circuit : 'bare foil over mandrels',
     FLEX_TEST_MOTIONS[motion],

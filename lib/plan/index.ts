@@ -1,6 +1,6 @@
 /** The part in plan: what is drawn, what follows from it. Pure; nothing is judged here. */
 
-export { type ArrayLayout, measureArray } from './derive/array'
+export { measureArray } from './derive/array'
 export { measureCorners } from './derive/corners'
 export type { PlanFacts } from './derive/facts'
 export { measurePlan, type PlanMeasures } from './derive/measure-plan'

@@ -6,7 +6,6 @@ export {
 } from './format'
 export {
   type ExtraRoom,
-  type NestedArray,
   type NestedPart,
   type Nesting,
   NO_EXTRA,

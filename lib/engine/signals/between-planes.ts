@@ -1,10 +1,16 @@
 import { type Influence, MOST_ORDER, pointsOnPanel } from './influence'
 import type { Panel } from './panels'
 
-/** The rest varies over the planes' spacing, and no panel is longer than that. */
-const COUNT = 10
+/** The rest varies over the planes' spacing, and no panel is longer than that: short ones need few points. */
+const COUNTS = [
+  { upTo: 0.06, count: 4 },
+  { upTo: 0.2, count: 6 },
+] as const
+const MOST_COUNT = 10
 /** Below this the difference of two large numbers is taken from its series. */
 const SMALL = 1e-3
+/** e^-36 is below the accuracy of a double. */
+const MOST_AWAY = 18
 
 /**
  * What is left of the potential between two planes after the charge and its two nearest images: with κ = π/(2b),
@@ -19,7 +25,9 @@ export function addBetweenPlanes(
   into: Influence,
   withField: boolean,
 ): void {
-  const { nodes, weights, polynomials } = pointsOnPanel(COUNT)
+  const share = panel.halfLength / spacing
+  const needed = share < COUNTS[0].upTo ? COUNTS[0].count : share < COUNTS[1].upTo ? COUNTS[1].count : MOST_COUNT
+  const { nodes, weights, polynomials } = pointsOnPanel(Math.max(needed, panel.order))
   const kappa = Math.PI / (2 * spacing)
   const factor = (sign * panel.halfLength) / (2 * Math.PI)
   for (let k = 0; k < nodes.length; k += 1) {
@@ -34,20 +42,22 @@ export function addBetweenPlanes(
     const directSquare = awayX * awayX + direct * direct
     const isSmall = directSquare * kappa * kappa < SMALL * SMALL
     const weight = (weights[k] as number) * factor
+    // |sinh(a + ib)|² = sinh²a + sin²b; so far off that all angles are alike, the ratio of two of them is 1.
+    const sinhAway = Math.sinh(Math.min(MOST_AWAY, Math.abs(kappa * awayX)))
+    const awaySquare = sinhAway * sinhAway
+    const sinImage = Math.sin(kappa * image)
+    const sinDirect = Math.sin(kappa * direct)
+    const ofImage = awaySquare + sinImage * sinImage
+    const ofDirect = awaySquare + sinDirect * sinDirect
     const rest =
-      logSinh(kappa * awayX, kappa * image) -
-      0.5 * Math.log(imageSquare * topSquare) -
-      (isSmall ? Math.log(kappa) : logSinh(kappa * awayX, kappa * direct) - 0.5 * Math.log(directSquare))
+      0.5 *
+      Math.log((isSmall ? ofImage / (kappa * kappa) : (ofImage * directSquare) / ofDirect) / (imageSquare * topSquare))
     let fieldY = 0
     if (withField) {
-      const ofImage = cothImaginary(kappa * awayX, kappa * image)
-      let im = kappa * ofImage + image / imageSquare + toTop / topSquare
-      if (isSmall) {
-        im -= (kappa * kappa * direct) / 3
-      } else {
-        const ofDirect = cothImaginary(kappa * awayX, kappa * direct)
-        im -= kappa * ofDirect + direct / directSquare
-      }
+      // Imaginary part of coth(a + ib) is -sin b cos b over the same square.
+      let im = (-kappa * sinImage * Math.cos(kappa * image)) / ofImage + image / imageSquare + toTop / topSquare
+      if (isSmall) im -= (kappa * kappa * direct) / 3
+      else im += (kappa * sinDirect * Math.cos(kappa * direct)) / ofDirect - direct / directSquare
       // E_x - i E_y is minus the derivative of the complex potential.
       fieldY = im * weight
     }
@@ -57,19 +67,4 @@ export function addBetweenPlanes(
       if (withField) into.fieldY[n] = (into.fieldY[n] as number) + fieldY * polynomial
     }
   }
-}
-
-/** ln|sinh(a + ib)|, without overflow. */
-function logSinh(a: number, b: number): number {
-  const away = Math.abs(a)
-  if (away > 18) return away - Math.LN2
-  const real = Math.sinh(away)
-  const imaginary = Math.sin(b)
-  return 0.5 * Math.log(real * real + imaginary * imaginary)
-}
-
-/** Imaginary part of coth(a + ib), from which the field across the planes follows. */
-function cothImaginary(a: number, b: number): number {
-  if (Math.abs(a) > 18) return 0
-  return -Math.sin(2 * b) / (Math.cosh(2 * a) - Math.cos(2 * b))
 }

@@ -3,14 +3,15 @@ import type { Panel } from './panels'
 
 /** Most polynomials on a panel. */
 export const MOST_ORDER = 8
-/** Sum of distances to a panel's ends, in half lengths, from which sums over points are as exact as closed forms. */
-const FAR = 5
-/** With few polynomials the recurrence holds farther out, and a closed form is cheaper than many points. */
-const FAR_FOR_FEW = 14
-const FEW = 4
-const VERY_FAR = 14
-const NEAR_COUNT = 10
-const FAR_COUNT = 6
+/** Sum of distances to a panel's ends, in half lengths, beyond which a series of moments is as exact as the closed form, and cheaper. */
+const FAR = 6
+/** Beyond `beyond` as many terms leave out less than 1e-7 of the potential: the term of s^k falls with the k-th power of half that sum. */
+const TERMS = [
+  { beyond: 40, count: 5 },
+  { beyond: 14, count: 8 },
+  { beyond: 0, count: 15 },
+] as const
+const MOST_TERMS = 16
 
 /** Potential and upward field at a point from each polynomial of a panel, with unit permittivity of vacuum. */
 export interface Influence {
@@ -22,6 +23,30 @@ export const makeInfluence = (): Influence => ({
   potential: new Float64Array(MOST_ORDER),
   fieldY: new Float64Array(MOST_ORDER),
 })
+
+/** ∫P_n(s) s^k ds from -1 to 1 at `[n * MOST_TERMS + k]`; zero where k is less than n, or n and k are not both even or odd. */
+let knownMoments: Float64Array | null = null
+
+function getMoments(): Float64Array {
+  if (knownMoments !== null) return knownMoments
+  // As many points integrate the highest product exactly.
+  const { nodes, weights, polynomials } = pointsOnPanel((MOST_ORDER + MOST_TERMS) / 2 + 1)
+  const moments = new Float64Array(MOST_ORDER * MOST_TERMS)
+  for (let n = 0; n < MOST_ORDER; n += 1) {
+    for (let k = n; k < MOST_TERMS; k += 2) {
+      moments[n * MOST_TERMS + k] = nodes.reduce(
+        (sum, node, at) => sum + (weights[at] as number) * (polynomials[at * MOST_ORDER + n] as number) * node ** k,
+        0,
+      )
+    }
+  }
+  knownMoments = moments
+  return moments
+}
+
+/** Powers of 1/ζ. */
+const powersRe = new Float64Array(MOST_TERMS + 1)
+const powersIm = new Float64Array(MOST_TERMS + 1)
 
 const functionsRe = new Float64Array(MOST_ORDER + 2)
 const functionsIm = new Float64Array(MOST_ORDER + 2)
@@ -57,7 +82,7 @@ export function pointsOnPanel(count: number): PointsOnPanel {
 /**
  * Adds what a panel does at (x, y), times `sign`: the logarithmic potential -ln(r)/2π of each Legendre polynomial on it. Near by in closed
  * form, by Legendre functions of the second kind: ∫P_n(s)/(ζ-s)ds = 2 Q_n(ζ), and so ∫P_n ln(ζ-s)ds = 2(Q_{n+1}-Q_{n-1})/(2n+1); a point on the
- * panel gets the principal value. Farther off by Gauss points. Exact mathematics.
+ * panel gets the principal value. Farther off by the moments of the polynomials. Exact mathematics.
  * @param mirrored  turn the field's y component, for the charge's image in a plane
  */
 export function addInfluence(
@@ -79,22 +104,8 @@ export function addInfluence(
   const factor = (sign * halfLength) / (2 * Math.PI)
   const ySign = mirrored ? -1 : 1
   const spread = toStart + toEnd
-  if (spread > (order <= FEW ? FAR_FOR_FEW : FAR)) {
-    const { nodes, weights, polynomials } = pointsOnPanel(spread > VERY_FAR ? FAR_COUNT : NEAR_COUNT)
-    for (let k = 0; k < nodes.length; k += 1) {
-      const node = nodes[k] as number
-      const weight = (weights[k] as number) * factor
-      const awayX = dx - node * halfX
-      const awayY = dy - node * halfY
-      const away = awayX * awayX + awayY * awayY
-      const potential = -0.5 * Math.log(away) * weight
-      const fieldY = ((ySign * awayY) / away) * weight
-      for (let n = 0; n < order; n += 1) {
-        const polynomial = polynomials[k * MOST_ORDER + n] as number
-        into.potential[n] = (into.potential[n] as number) + potential * polynomial
-        if (withField) into.fieldY[n] = (into.fieldY[n] as number) + fieldY * polynomial
-      }
-    }
+  if (spread > FAR) {
+    addFarInfluence(re, im, spread, factor, ySign, { halfX, halfY, halfLength, order }, into, withField)
     return
   }
   const isOn = Math.abs(im) < 1e-11 && Math.abs(re) < 1
@@ -127,5 +138,53 @@ export function addInfluence(
     const a = (2 * (functionsRe[n] as number)) / square
     const b = (2 * (functionsIm[n] as number)) / square
     into.fieldY[n] = (into.fieldY[n] as number) - ySign * (b * halfX - a * halfY) * factor
+  }
+}
+
+/** With ζ far off, ∫P_n ln(ζ-s)ds is ln ζ ∫P_n ds less the moments over k ζ^k, and ∫P_n/(ζ-s)ds the moments over ζ^(k+1). */
+function addFarInfluence(
+  re: number,
+  im: number,
+  spread: number,
+  factor: number,
+  ySign: number,
+  { halfX, halfY, halfLength, order }: Pick<Panel, 'halfX' | 'halfY' | 'halfLength' | 'order'>,
+  { potential, fieldY }: Influence,
+  withField: boolean,
+): void {
+  const moments = getMoments()
+  const count = spread > TERMS[0].beyond ? TERMS[0].count : spread > TERMS[1].beyond ? TERMS[1].count : TERMS[2].count
+  const square = re * re + im * im
+  const inverseRe = re / square
+  const inverseIm = -im / square
+  let powerRe = 1
+  let powerIm = 0
+  for (let k = 1; k <= count; k += 1) {
+    const next = powerRe * inverseRe - powerIm * inverseIm
+    powerIm = powerRe * inverseIm + powerIm * inverseRe
+    powerRe = next
+    powersRe[k] = powerRe
+    powersIm[k] = powerIm
+  }
+  potential[0] = (potential[0] as number) - factor * (Math.log(square) + 2 * Math.log(halfLength))
+  const most = Math.min(order, count)
+  for (let n = 0; n < most; n += 1) {
+    let sum = 0
+    for (let k = n === 0 ? 2 : n; k < count; k += 2) {
+      sum += ((moments[n * MOST_TERMS + k] as number) * (powersRe[k] as number)) / k
+    }
+    potential[n] = (potential[n] as number) + factor * sum
+  }
+  if (!withField) return
+  const perSquare = (ySign * factor) / (halfLength * halfLength)
+  for (let n = 0; n < most; n += 1) {
+    let sumRe = 0
+    let sumIm = 0
+    for (let k = n; k < count; k += 2) {
+      const moment = moments[n * MOST_TERMS + k] as number
+      sumRe += moment * (powersRe[k + 1] as number)
+      sumIm += moment * (powersIm[k + 1] as number)
+    }
+    fieldY[n] = (fieldY[n] as number) - perSquare * (sumIm * halfX - sumRe * halfY)
   }
 }

@@ -41,6 +41,14 @@ const REACH_OVER_PLANE = 150
 const REACH_BETWEEN_PLANES = 6
 const REACH_WITHOUT_PLANE = 600
 
+/** Charge of a face whose permittivities differ by less than this share of their sum is so weak that its error counts as much less. */
+const WEAK_CONTRAST = 0.06
+
+/** Charge on faces between dielectrics is weaker than on conductors, and bound to theirs: it needs fewer polynomials. */
+function lessOrders({ below, above }: Pick<Panel, 'below' | 'above'>): number {
+  return Math.abs(above - below) < WEAK_CONTRAST * (above + below) ? 2 : 1
+}
+
 /** Mesh of a section; without dielectrics where only the conductors count. */
 export function makePanels(
   section: LineSection,
@@ -64,8 +72,7 @@ export function makePanels(
   const longest = bothPlanes ? heightUm / scaleUm : Number.POSITIVE_INFINITY
   const add = (from: Point, to: Point, surface: Pick<Panel, 'conductor' | 'below' | 'above'>) =>
     divide(from, to, { corners, longest, fineness }, (a, b, most) => {
-      // Charge on faces between dielectrics is weaker, and bound to theirs.
-      const order = surface.conductor < 0 ? Math.max(2, Math.min(most, fineness.order - 1)) : most
+      const order = surface.conductor < 0 ? Math.max(2, Math.min(most, fineness.order - lessOrders(surface))) : most
       const halfX = (b[0] - a[0]) / 2
       const halfY = (b[1] - a[1]) / 2
       panels.push({

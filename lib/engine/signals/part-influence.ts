@@ -41,14 +41,14 @@ export function takeInfluence(
   if (first === undefined) return
   // A charge on the left has the same potential where its mirror image on the right is asked at the mirrored point.
   if (second === undefined) {
-    clear(first, withField)
+    clear(first, source.order)
     addWithImages(source, x, y, 1, hasPlane, spacing, first, withField)
     const sign = MIRRORED[parts[0] ?? 'whole']
     if (sign !== 0) addWithImages(source, -x, y, sign, hasPlane, spacing, first, withField)
     return
   }
-  clear(own, withField)
-  clear(mirrored, withField)
+  clear(own, source.order)
+  clear(mirrored, source.order)
   addWithImages(source, x, y, 1, hasPlane, spacing, own, withField)
   addWithImages(source, -x, y, 1, hasPlane, spacing, mirrored, withField)
   for (let at = 0; at < parts.length; at += 1) {
@@ -61,9 +61,11 @@ export function takeInfluence(
   }
 }
 
-function clear({ potential, fieldY }: Influence, withField: boolean): void {
-  potential.fill(0)
-  if (withField) fieldY.fill(0)
+function clear({ potential, fieldY }: Influence, order: number): void {
+  for (let n = 0; n < order; n += 1) {
+    potential[n] = 0
+    fieldY[n] = 0
+  }
 }
 
 function addWithImages(

@@ -6,7 +6,7 @@ import { type Charges, solveCharges } from './solve-charges'
  * Within 0.04 % of the exact values in test/standards/signals for conductors with thickness, most of it from copper that stands bare on a film;
  * `npm run bench` prints its time.
  */
-export const USUAL_FINENESS: MeshFineness = { cornerShare: 0.003, growth: 2.2, cornerGrowth: 8, order: 4 }
+export const USUAL_FINENESS: MeshFineness = { cornerShare: 0.006, growth: 2.2, cornerGrowth: 8, order: 4 }
 
 /** A few parts in a thousand, for searches that end with a solution of the usual fineness. */
 export const ROUGH_FINENESS: MeshFineness = { cornerShare: 0.02, growth: 3, cornerGrowth: 8, order: 3 }
@@ -98,8 +98,12 @@ function findMirror(
   if (!hasImages) return null
   if (moved.conductors.every((one) => one.isGrounded === true || isImage(one, one)))
     return { kind: 'through-lines', section: moved }
-  const line = moved.conductors.findIndex(({ centreUm }) => centreUm > 0)
-  return conductors.length === 2 && section.hasPlaneBelow ? { kind: 'between-lines', section: moved, line } : null
+  // Two lines that are images of each other; guards are images of each other, or of themselves.
+  const lines = moved.conductors.flatMap(({ isGrounded }, index) => (isGrounded === true ? [] : [index]))
+  const line = lines.findIndex((index) => (moved.conductors[index]?.centreUm ?? 0) > 0)
+  return lines.length === 2 && section.hasPlaneBelow
+    ? { kind: 'between-lines', section: moved, line: lines[line] ?? 0 }
+    : null
 }
 
 /** The same section with its one plane below. */

@@ -314,6 +314,7 @@ function compareZones(
 
 /** Lists of features, by the keys of the design. */
 export const FEATURE_LISTS = [
+  'netClasses',
   'conductors',
   'holes',
   'pads',

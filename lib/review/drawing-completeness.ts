@@ -6,6 +6,7 @@ import {
   type Design,
   findMaterial,
   type Layer,
+  withNetClasses,
   type Zone,
 } from '@/lib/engine'
 import { getItem } from '@/lib/engine/catalogue'
@@ -336,7 +337,8 @@ function isHeld({ layers, zones }: Design['construction'], layerId: string): boo
   })
 }
 
-function findFeatureGaps({ construction, features }: Design): DrawingGap[] {
+function findFeatureGaps(design: Design): DrawingGap[] {
+  const { construction, features } = design
   const onFeatures = (
     severity: DrawingGapSeverity,
     question: string,
@@ -408,7 +410,7 @@ function findFeatureGaps({ construction, features }: Design): DrawingGap[] {
           ]
         : []),
     ]),
-    ...features.conductors.flatMap((conductor, index) =>
+    ...withNetClasses(design).features.conductors.flatMap((conductor, index) =>
       conductor.impedanceOhm !== null && conductor.spaceMm === null
         ? [
             onFeatures(

@@ -1,5 +1,5 @@
 import type { RatioTable } from '../bending'
-import { type Bend, callByName, type Design } from '../design'
+import { type Bend, callByName, type Design, withNetClasses } from '../design'
 import type { TestedLife } from '../flex-tests'
 import type { BendResult, MissingInput, ZoneResult } from '../results'
 import type { Assembly } from './assembly'
@@ -28,7 +28,7 @@ export interface AssembleOptions {
 
 /** Computes zones, bends, conductors and damage of a design that `parseDesign` let through. */
 export function assemble(given: Design, { detail = 'full', basis, testedLives = [] }: AssembleOptions = {}): Assembly {
-  const drawing = drawDimensions(given)
+  const drawing = drawDimensions(withNetClasses(given))
   const { design } = drawing
   const index = indexDesign(design)
   const reuse = reuseFrom(basis, index)

@@ -19,3 +19,11 @@ export const TEMPERATURE_INPUTS = ['brief.operatingMinDegC', 'brief.operatingMax
 
 /** Of an item whose meaning the program does not know, such as a workspace's own: better asked once too often. */
 export const ALL_INPUTS = ['brief', 'materials', 'construction', 'bends', 'features', 'plan', 'artwork'] as const
+
+/** What says which impedance a conductor needs: its own statements, and its class's. */
+export const IMPEDANCE_INPUTS = [
+  'features.conductors.*.impedanceOhm',
+  'features.conductors.*.impedance',
+  'features.conductors.*.netClassId',
+  'features.netClasses',
+] as const

@@ -47,6 +47,7 @@ export function makeBlankDesign(name: string): Design {
     bends: [],
     features: {
       none: [],
+      netClasses: [],
       conductors: [],
       holes: [],
       pads: [],

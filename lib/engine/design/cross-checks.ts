@@ -290,7 +290,18 @@ function checkFeatureReferences(design: Design, add: Add): void {
   const checkBend = (path: Path, bendId: string) => {
     if (!bendIds.has(bendId)) add('unknown-bend', path, `no bend "${bendId}" in this design`)
   }
+  features.netClasses.forEach(({ referenceLayerId }, index) => {
+    if (referenceLayerId !== null && layerKinds.get(referenceLayerId) !== 'conductor') {
+      const path = ['features', 'netClasses', index, 'referenceLayerId']
+      add('unknown-layer', path, `no conductor layer "${referenceLayerId}" in the construction`)
+    }
+  })
+  const netClassIds = new Set(features.netClasses.map(({ id }) => id))
   features.conductors.forEach((conductor, index) => {
+    if (conductor.netClassId !== null && !netClassIds.has(conductor.netClassId)) {
+      const path = ['features', 'conductors', index, 'netClassId']
+      add('unknown-net-class', path, `no net class "${conductor.netClassId}" in this design`)
+    }
     checkLayer('conductors', index, conductor.layerId, 'conductor')
     const { referenceLayerId } = conductor.impedance
     if (referenceLayerId !== null) {

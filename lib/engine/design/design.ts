@@ -10,7 +10,7 @@ import { nameSchema } from './primitives'
 
 export const DESIGN_FORMAT = 'bendworthy-design'
 /** Raised with every change of the document's shape; `lift/` brings older documents up to it. */
-export const DESIGN_FORMAT_VERSION = 6
+export const DESIGN_FORMAT_VERSION = 7
 
 /**
  * The shape of the design document: what is stored, signed, exported and imported. Cross-references are checked by

@@ -22,6 +22,27 @@ const clearOfBends = observed
 /** Further from a bend than any guide asks of a hole, an opening or a component. Our choice. */
 export const CLEAR_OF_BENDS_MM = 5
 
+const impedanceOhmSchema = z.number().positive().max(1000).nullable()
+
+const impedanceTerms = {
+  tolerancePct: z.number().positive('must be greater than 0 %').max(50, 'must be at most 50 %').nullable(),
+  kind: z.enum(['single', 'pair']).nullable(),
+  referenceLayerId: idSchema.nullable(),
+  /** A coupon is asked for. */
+  coupon: observed,
+}
+
+/** What all nets of a class need of their conductors. */
+export const netClassSchema = z.strictObject({
+  ...named,
+  impedanceOhm: impedanceOhmSchema,
+  ...impedanceTerms,
+  /** Most crosstalk at the near end, percent of the step. */
+  crosstalkLimitPct: z.number().positive('must be greater than 0 %').max(100, 'must be at most 100 %').nullable(),
+  /** Of the fastest edge, from 0 to 100 % of the step. */
+  riseTimePs: z.number().positive('must be greater than 0 ps').max(1e9, 'must be at most 1 ms').nullable(),
+})
+
 /** A conductor, or a group of alike ones, with what it must carry. */
 export const conductorFeatureSchema = z.strictObject({
   ...named,
@@ -32,19 +53,19 @@ export const conductorFeatureSchema = z.strictObject({
   currentAmp: z.number().nonnegative('must not be negative').max(1000).nullable(),
   allowedRiseDegC: z.number().positive('must be greater than 0 °C').max(200).nullable(),
   allowedDropVolt: z.number().positive('must be greater than 0 V').max(1000).nullable(),
-  /** Stated impedance need: remedies that would move it are marked. */
   /** The drop counts there and back: the current returns on a conductor as long as this one. */
   returnAsLong: observed,
   /** A signal that carries no power is not asked for current and drop. */
   carriesPower: observed,
-  impedanceOhm: z.number().positive().max(1000).nullable(),
+  /** Class whose needs hold for it as far as it states none of its own. */
+  netClassId: idSchema.nullable(),
+  /** Stated impedance need: remedies that would move it are marked. */
+  impedanceOhm: impedanceOhmSchema,
   /** What belongs to a stated impedance; asked only where one is stated. */
   impedance: z.strictObject({
-    tolerancePct: z.number().positive('must be greater than 0 %').max(50, 'must be at most 50 %').nullable(),
-    kind: z.enum(['single', 'pair']).nullable(),
-    referenceLayerId: idSchema.nullable(),
-    /** A coupon is asked for. */
-    coupon: observed,
+    ...impedanceTerms,
+    /** The plane under it goes on without a gap; asked only where the plane is split. */
+    referenceUnbroken: observed,
   }),
   /** Highest working voltage between this conductor and the nearest one, peak or direct; 0 within one net. */
   voltageVolt: z.number().nonnegative('must not be negative').max(100_000, 'must be at most 100 000 V').nullable(),
@@ -246,6 +267,7 @@ export const OUTLINE_CUTS = ['laser', 'die', 'rout', 'steel-rule'] as const
 export const featuresSchema = z.strictObject({
   /** Lists of which somebody said that the part has none of the kind. The mark of a list that is filled says nothing. */
   none: z.array(z.enum(MARKABLE_LISTS)).max(MARKABLE_LISTS.length),
+  netClasses: z.array(netClassSchema).max(100),
   conductors: z.array(conductorFeatureSchema).max(2000),
   holes: z.array(holeFeatureSchema).max(2000),
   pads: z.array(padFeatureSchema).max(2000),
@@ -282,7 +304,9 @@ export const UNKNOWN_IMPEDANCE: z.infer<typeof conductorFeatureSchema>['impedanc
   kind: null,
   referenceLayerId: null,
   coupon: null,
+  referenceUnbroken: null,
 }
 
 export type Features = z.infer<typeof featuresSchema>
+export type NetClass = z.infer<typeof netClassSchema>
 export type ConductorFeature = z.infer<typeof conductorFeatureSchema>

@@ -101,10 +101,24 @@ export function describeZoneLine(
     }
   }
   if (referenceLayer.planePattern === 'split') {
-    return unclear(
-      `the plane on ${reference.name} is split, and whether a gap runs under ${conductor.name} is not stated`,
-      'look at its artwork',
-    )
+    const { referenceUnbroken } = conductor.impedance
+    if (referenceUnbroken === null) {
+      return {
+        kind: 'missing',
+        missing: [
+          {
+            path: ['features', 'conductors', position, 'impedance', 'referenceUnbroken'],
+            label: `whether the split plane on ${reference.name} goes on without a gap under ${conductor.name}`,
+          },
+        ],
+      }
+    }
+    if (!referenceUnbroken) {
+      return unclear(
+        `a gap of the split plane on ${reference.name} runs under ${conductor.name}`,
+        'lead it over unbroken plane, or close the gap under it',
+      )
+    }
   }
   const step = referenceAt > at ? 1 : -1
   const between = walk(layers, referenceAt - step, -step, at)

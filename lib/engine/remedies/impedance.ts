@@ -15,11 +15,11 @@ import type { ForbiddenNeed } from './remedy'
  */
 export function findMovedImpedances(before: BendAssessment, after: BendAssessment): ForbiddenNeed[] {
   const moved: ForbiddenNeed[] = []
-  before.design.features.conductors.forEach((conductor, position) => {
+  before.context.design.features.conductors.forEach((conductor, position) => {
     const { impedanceOhm, layerId, name } = conductor
     if (impedanceOhm === null) return
     const isSame =
-      after.design.features.conductors[position]?.layerId === layerId &&
+      after.context.design.features.conductors[position]?.layerId === layerId &&
       before.assembly.zones.every((zone, at) => {
         const changed = after.assembly.zones[at]
         return (

@@ -215,6 +215,7 @@ export function conductorGroup({
     returnAsLong: null,
     carriesPower: null,
     impedanceOhm: null,
+    netClassId: null,
     impedance: UNKNOWN_IMPEDANCE,
     voltageVolt: null,
     isCovered: null,

@@ -24,6 +24,7 @@ const UNIT_SYMBOLS = {
   amp: 'A',
   volt: 'V',
   mhz: 'MHz',
+  ps: 'ps',
   ohm: 'Ω',
   megohm: 'MΩ',
   'ohm-mm2-per-m': 'Ω·mm²/m',

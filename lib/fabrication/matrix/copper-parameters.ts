@@ -5,6 +5,7 @@ import {
   type FOIL_TYPES,
   findMaterial,
   type Layer,
+  withNetClasses,
 } from '@/lib/engine'
 import {
   choiceParameter,
@@ -263,7 +264,7 @@ export const COPPER_PARAMETERS: readonly TradeParameter[] = [
     measure: ({ design }) =>
       listStated(
         'smaller-is-harder',
-        design.features.conductors.filter(({ impedanceOhm }) => impedanceOhm !== null),
+        withNetClasses(design).features.conductors.filter(({ impedanceOhm }) => impedanceOhm !== null),
         ({ id, name, layerId, impedance }) => {
           const layer = listConductorLayers(design).find((each) => each.id === layerId)
           const place = { kind: 'conductor', id, name } as const

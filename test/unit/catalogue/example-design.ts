@@ -340,6 +340,7 @@ function makeFeatures(): Design['features'] {
   }))
   return {
     none: [],
+    netClasses: [],
     conductors: [
       {
         id: 'supply',
@@ -352,6 +353,7 @@ function makeFeatures(): Design['features'] {
         allowedRiseDegC: 20,
         allowedDropVolt: 0.5,
         impedanceOhm: null,
+        netClassId: null,
         impedance: UNKNOWN_IMPEDANCE,
         voltageVolt: 20,
         isCovered: true,

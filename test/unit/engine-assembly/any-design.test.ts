@@ -210,6 +210,7 @@ const anyDesign = fc
             returnAsLong: null,
             carriesPower: null,
             impedanceOhm: null,
+            netClassId: null,
             impedance: UNKNOWN_IMPEDANCE,
             voltageVolt: null,
             isCovered: null,

@@ -46,6 +46,7 @@ export const ABSENT: Readonly<Record<string, Absences>> = {
     'features.conductors.*.carriesPower': CALCULATED_WITH,
     'features.conductors.*.isCovered': IN_ARTWORK,
     'features.conductors.*.frequencyMhz': CALCULATED_WITH,
+    'features.conductors.*.impedance.referenceUnbroken': SEEN,
     'features.conductors.*.crossings.*': IN_ARTWORK,
     'features.outlineCorners.*.bordersFlex': 'The plan shows it.',
     'features.outlineCorners.*.isPulled': CALCULATED_WITH,

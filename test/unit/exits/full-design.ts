@@ -22,6 +22,17 @@ function makeFullDesign(): Design {
     nearestBend: null,
     clearOfBends: true,
   })
+  features.netClasses.push({
+    id: 'fast',
+    name: 'Fast',
+    impedanceOhm: 60,
+    tolerancePct: 12,
+    kind: 'single',
+    referenceLayerId: layerId,
+    coupon: true,
+    crosstalkLimitPct: 4,
+    riseTimePs: 900,
+  })
   features.components.push({
     id: 'part',
     name: 'Part',
@@ -48,7 +59,13 @@ function makeFullDesign(): Design {
     Object.assign(zone, { lengthMm: zone.lengthMm ?? 10, widthMm: zone.widthMm ?? 10 })
   }
   for (const conductor of features.conductors) {
-    Object.assign(conductor, { currentAmp: 1, allowedRiseDegC: 10, allowedDropVolt: 1, impedanceOhm: 50 })
+    Object.assign(conductor, {
+      currentAmp: 1,
+      allowedRiseDegC: 10,
+      allowedDropVolt: 1,
+      impedanceOhm: 50,
+      netClassId: 'fast',
+    })
   }
   for (const { presence } of design.construction.zones) {
     for (const each of presence) each.hatch = { barMm: 0.2, pitchMm: 0.5, angleDeg: 45 }

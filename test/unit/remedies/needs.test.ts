@@ -146,7 +146,7 @@ it('says to what value an impedance moves, and whether its band holds', () => {
     zone?.presence.push({ layerId: 'l3', coverageFraction: 1, platedCopper: null, hatch: null })
     Object.assign(getEntry(d.construction.layers, 'l3'), { role: 'plane', planePattern: 'solid' })
     Object.assign(line, { layerId: 'l2', impedanceOhm: 50, widthMm: 0.1 })
-    line.impedance = { tolerancePct: 10, kind: 'single', referenceLayerId: 'l3', coupon: true }
+    line.impedance = { tolerancePct: 10, kind: 'single', referenceLayerId: 'l3', coupon: true, referenceUnbroken: null }
     line.crossings = [{ bendId: 'hinge', angleToAxisDeg: 90, widthChangesInside: false, directionChangesInside: false }]
   })
   const before = assessBend(stated, 'hinge', {})

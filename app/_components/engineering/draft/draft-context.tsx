@@ -44,7 +44,7 @@ type FieldNotes = Pick<DraftContextValue, 'isReadOnly' | 'issueByPath' | 'assume
 type DraftActs = Pick<ShownDraft, 'dispatch' | 'asTyped'>
 
 /** What fields choose among; unchanged by whatever is typed elsewhere. */
-export type DraftChoices = Pick<Design, 'construction' | 'bends'>
+export type DraftChoices = Pick<Design, 'construction' | 'bends'> & Pick<Design['features'], 'netClasses'>
 
 const DraftContext = createContext<DraftContextValue | null>(null)
 const FieldNotesContext = createContext<FieldNotes | null>(null)
@@ -100,8 +100,12 @@ export function DraftProvider({ stored, children }: { stored: StoredRevision; ch
     [isReadOnly, issueByPath, assumedByPath, misread, epoch],
   )
   const acts = useMemo<DraftActs>(() => ({ dispatch, asTyped }), [dispatch, asTyped])
-  const { construction, bends } = design
-  const choices = useMemo<DraftChoices>(() => ({ construction, bends }), [construction, bends])
+  const {
+    construction,
+    bends,
+    features: { netClasses },
+  } = design
+  const choices = useMemo<DraftChoices>(() => ({ construction, bends, netClasses }), [construction, bends, netClasses])
   const problemCount = Object.keys(misread).length + live.issues.length
   const value = useMemo<DraftContextValue>(
     () => ({

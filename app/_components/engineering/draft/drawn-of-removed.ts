@@ -27,7 +27,8 @@ const DRAWS: readonly {
  * What was drawn of something that an edit removed goes with it: a plan that names what is not there cannot be saved. Names that were unknown
  * before the edit stay as they are, and with them what is said about them.
  */
-export function withoutDrawnOfRemoved(before: Design, after: Design): Design {
+export function withoutDrawnOfRemoved(before: Design, edited: Design): Design {
+  const after = withoutRemovedClasses(edited)
   const { plan } = after
   if (plan === null) return after
   const changed = DRAWS.flatMap(({ list, field, of, mayBelongToNothing }) => {
@@ -42,4 +43,14 @@ export function withoutDrawnOfRemoved(before: Design, after: Design): Design {
     return [[list, left] as const]
   })
   return changed.length === 0 ? after : { ...after, plan: { ...plan, ...Object.fromEntries(changed) } as Plan }
+}
+
+/** Conductors of a net class that is gone are of none. */
+function withoutRemovedClasses(design: Design): Design {
+  const { features } = design
+  const kept = new Set(features.netClasses.map(({ id }) => id))
+  const isGone = (id: string | null) => id !== null && !kept.has(id)
+  if (!features.conductors.some(({ netClassId }) => isGone(netClassId))) return design
+  const conductors = features.conductors.map((each) => (isGone(each.netClassId) ? { ...each, netClassId: null } : each))
+  return { ...design, features: { ...features, conductors } }
 }

@@ -50,8 +50,8 @@ export interface FeatureColumn<T> {
 interface FeatureTableProps<K extends FeatureListKey> {
   readonly listKey: K
   readonly title: string
-  /** Kind of place in results, to show a verdict beside the row. */
-  readonly placeKind: ResultPlace['kind']
+  /** Kind of place in results, to show a verdict beside the row; null where results name no such rows. */
+  readonly placeKind: ResultPlace['kind'] | null
   readonly columns: readonly FeatureColumn<FeatureOf<K>>[]
   /** The rest of a new row; unknowns are null. */
   readonly makeRow: (named: { id: string; name: string }) => FeatureOf<K>
@@ -116,7 +116,7 @@ export function FeatureTable<K extends FeatureListKey>(props: FeatureTableProps<
         },
       ]),
     ),
-    [VERDICT]: { head: 'Verdict' },
+    ...(props.placeKind === null ? {} : { [VERDICT]: { head: 'Verdict' } }),
     ...(isReadOnly ? {} : { [ACTS]: { head: 'Acts', isHeadHidden: true, className: 'row-acts no-print' } }),
   }
   return (
@@ -143,7 +143,7 @@ export function FeatureTable<K extends FeatureListKey>(props: FeatureTableProps<
               row={row}
               index={index}
               count={state.design.features[listKey].length}
-              verdict={findVerdictAt(live.evaluation, props.placeKind, row.id)}
+              verdict={props.placeKind === null ? null : findVerdictAt(live.evaluation, props.placeKind, row.id)}
               setRows={setRows}
             />
           ))}
@@ -216,7 +216,9 @@ function DrawnRow<K extends FeatureListKey>({
         ...Object.fromEntries(
           columns.map((column) => [column.key, column.render(row, (change) => setField(column.key, change), at)]),
         ),
-        [VERDICT]: verdict === null ? <span className="muted">–</span> : <VerdictMark verdict={verdict} />,
+        ...(VERDICT in tableColumns
+          ? { [VERDICT]: verdict === null ? <span className="muted">–</span> : <VerdictMark verdict={verdict} /> }
+          : {}),
         [ACTS]: (
           <>
             <RowAct

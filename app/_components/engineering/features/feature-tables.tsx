@@ -23,9 +23,50 @@ type CoverlayOpeningRow = FeatureOf<'coverlayOpenings'>
 type StiffenerRow = FeatureOf<'stiffeners'>
 type ComponentRow = FeatureOf<'components'>
 
+/** The conductor layers, for a choice. */
+function useConductorLayerChoices() {
+  const { construction } = useDraftChoices()
+  return construction.layers.flatMap(({ id, name, kind }) => (kind === 'conductor' ? [{ value: id, label: name }] : []))
+}
+
+export function NetClassFeatures() {
+  const column = columnsOf('netClasses')
+  const layerChoices = useConductorLayerChoices()
+  return (
+    <FeatureTable
+      listKey="netClasses"
+      title={FEATURE_FIELDS.netClasses.label}
+      placeKind={null}
+      singular="net class"
+      idPrefix="net-class"
+      emptyText="No net classes entered: each conductor states its own needs."
+      makeRow={(named) => ({
+        ...named,
+        impedanceOhm: null,
+        tolerancePct: null,
+        kind: null,
+        referenceLayerId: null,
+        coupon: null,
+        crosstalkLimitPct: null,
+        riseTimePs: null,
+      })}
+      columns={[
+        column.optionalNumber('impedanceOhm'),
+        column.optionalNumber('tolerancePct'),
+        column.optionalChoice('kind', listChoices(FEATURE_FIELDS.netClasses.entry.kind)),
+        column.optionalChoice('referenceLayerId', layerChoices),
+        column.observed('coupon'),
+        column.optionalNumber('crosstalkLimitPct'),
+        column.optionalNumber('riseTimePs'),
+      ]}
+    />
+  )
+}
+
 export function ConductorFeatures() {
   const column = columnsOf('conductors')
   const { layerId, assumedFields } = useFirstConductorLayer()
+  const netClasses = useDraftChoices().netClasses.map(({ id, name }) => ({ value: id, label: name }))
   return (
     <FeatureTable
       listKey="conductors"
@@ -46,6 +87,7 @@ export function ConductorFeatures() {
         allowedDropVolt: null,
         returnAsLong: null,
         carriesPower: null,
+        netClassId: null,
         impedanceOhm: null,
         impedance: UNKNOWN_IMPEDANCE,
         voltageVolt: null,
@@ -63,6 +105,7 @@ export function ConductorFeatures() {
         column.optionalNumber('allowedDropVolt'),
         column.observed('returnAsLong'),
         column.observed('carriesPower'),
+        ...(netClasses.length === 0 ? [] : [column.optionalChoice('netClassId', netClasses)]),
         column.optionalNumber('impedanceOhm'),
         column.optionalNumber('voltageVolt'),
         column.observed('isCovered'),
@@ -79,10 +122,7 @@ function useZoneChoices() {
 
 export function HoleFeatures() {
   const column = columnsOf('holes')
-  const { construction } = useDraftChoices()
-  const layerChoices = construction.layers.flatMap(({ id, name, kind }) =>
-    kind === 'conductor' ? [{ value: id, label: name }] : [],
-  )
+  const layerChoices = useConductorLayerChoices()
   const zoneChoices = useZoneChoices()
   return (
     <FeatureTable

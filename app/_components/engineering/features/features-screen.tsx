@@ -12,6 +12,7 @@ import {
   CornerFeatures,
   CoverlayOpeningFeatures,
   HoleFeatures,
+  NetClassFeatures,
   PadFeatures,
   RegistrationFeatures,
   SlitFeatures,
@@ -28,6 +29,7 @@ export function FeaturesScreen({ stored, saveAction }: DraftScreenProps) {
     <DraftScreen stored={stored} saveAction={saveAction}>
       <RoutingForm />
       <OutlineForm />
+      <NetClassFeatures />
       <ConductorFeatures />
       <CrossingsTable />
       <ImpedanceTable />

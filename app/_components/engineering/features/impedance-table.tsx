@@ -2,8 +2,8 @@
 
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { PageSection } from '@/app/_components/ui/section'
-import { type ConductorFeature, FEATURE_FIELDS, listChoices } from '@/lib/engine'
-import { digitsAsEntered } from '@/lib/engine/units'
+import { type ConductorFeature, FEATURE_FIELDS, getChoiceWord, listChoices, withNetClasses } from '@/lib/engine'
+import { asEntered, digitsAsEntered } from '@/lib/engine/units'
 import { makePlaces, ObservedCell, OptionalChoiceCell, OptionalNumberCell } from '../cells'
 import { useDraft, useEdit } from '../draft'
 
@@ -19,6 +19,7 @@ const COLUMNS = {
   kind: { head: FIELDS.kind.label },
   reference: { head: FIELDS.referenceLayerId.label },
   coupon: { head: FIELDS.coupon.label },
+  unbroken: { head: FIELDS.referenceUnbroken.label },
 } satisfies Columns
 
 /** What belongs to each stated impedance. */
@@ -26,7 +27,9 @@ export function ImpedanceTable() {
   const { state } = useDraft()
   const edit = useEdit()
   const { conductors } = state.design.features
-  if (conductors.every(({ impedanceOhm }) => impedanceOhm === null)) return null
+  // What the class of a conductor says is shown where the conductor says nothing.
+  const needed = withNetClasses(state.design).features.conductors
+  if (needed.every(({ impedanceOhm }) => impedanceOhm === null)) return null
   const layers = state.design.construction.layers
     .filter(({ kind }) => kind === 'conductor')
     .map(({ id, name }) => ({ value: id, label: name }))
@@ -34,7 +37,15 @@ export function ImpedanceTable() {
     <PageSection title={WORDS.impedance.label}>
       <DataTable label={WORDS.impedance.label} columns={COLUMNS} isGrid>
         {conductors.map((conductor, index) => {
-          if (conductor.impedanceOhm === null) return null
+          const need = needed[index] ?? conductor
+          if (need.impedanceOhm === null) return null
+          const reference = state.design.construction.layers.find(({ id }) => id === need.impedance.referenceLayerId)
+          const byClass = <K extends keyof Terms>(field: K, say: (value: NonNullable<Terms[K]>) => string) => {
+            const value = need.impedance[field]
+            return conductor.impedance[field] === null && value !== null ? (
+              <span className="small muted">by class: {say(value)}</span>
+            ) : null
+          }
           const place = makePlaces(['features', 'conductors', index], `conductors.${conductor.id}`, conductor.name)
           const at = (field: keyof Terms) => place('impedance', field)
           const set = (field: keyof Terms, part: Partial<Terms>) =>
@@ -54,39 +65,59 @@ export function ImpedanceTable() {
               columns={COLUMNS}
               cells={{
                 conductor: conductor.name,
-                impedance: digitsAsEntered(conductor.impedanceOhm),
+                impedance: digitsAsEntered(need.impedanceOhm),
                 tolerancePct: (
-                  <OptionalNumberCell
-                    label={FIELDS.tolerancePct.label}
-                    at={at('tolerancePct')}
-                    value={tolerancePct}
-                    onChange={(value) => set('tolerancePct', { tolerancePct: value })}
-                  />
+                  <>
+                    <OptionalNumberCell
+                      label={FIELDS.tolerancePct.label}
+                      at={at('tolerancePct')}
+                      value={tolerancePct}
+                      onChange={(value) => set('tolerancePct', { tolerancePct: value })}
+                    />
+                    {byClass('tolerancePct', (value) => `± ${asEntered(value, 'pct')}`)}
+                  </>
                 ),
                 kind: (
-                  <OptionalChoiceCell
-                    label={FIELDS.kind.label}
-                    at={at('kind')}
-                    value={kind}
-                    choices={listChoices(FIELDS.kind)}
-                    onChange={(value) => set('kind', { kind: value })}
-                  />
+                  <>
+                    <OptionalChoiceCell
+                      label={FIELDS.kind.label}
+                      at={at('kind')}
+                      value={kind}
+                      choices={listChoices(FIELDS.kind)}
+                      onChange={(value) => set('kind', { kind: value })}
+                    />
+                    {byClass('kind', (value) => getChoiceWord(FIELDS.kind, value))}
+                  </>
                 ),
                 reference: (
-                  <OptionalChoiceCell
-                    label={FIELDS.referenceLayerId.label}
-                    at={at('referenceLayerId')}
-                    value={referenceLayerId}
-                    choices={layers.filter(({ value }) => value !== conductor.layerId)}
-                    onChange={(value) => set('referenceLayerId', { referenceLayerId: value })}
-                  />
+                  <>
+                    <OptionalChoiceCell
+                      label={FIELDS.referenceLayerId.label}
+                      at={at('referenceLayerId')}
+                      value={referenceLayerId}
+                      choices={layers.filter(({ value }) => value !== conductor.layerId)}
+                      onChange={(value) => set('referenceLayerId', { referenceLayerId: value })}
+                    />
+                    {byClass('referenceLayerId', () => reference?.name ?? '')}
+                  </>
                 ),
                 coupon: (
+                  <>
+                    <ObservedCell
+                      label={FIELDS.coupon.label}
+                      at={at('coupon')}
+                      value={coupon}
+                      onChange={(value) => set('coupon', { coupon: value })}
+                    />
+                    {byClass('coupon', (value) => (value ? 'yes' : 'no'))}
+                  </>
+                ),
+                unbroken: (
                   <ObservedCell
-                    label={FIELDS.coupon.label}
-                    at={at('coupon')}
-                    value={coupon}
-                    onChange={(value) => set('coupon', { coupon: value })}
+                    label={FIELDS.referenceUnbroken.label}
+                    at={at('referenceUnbroken')}
+                    value={conductor.impedance.referenceUnbroken}
+                    onChange={(value) => set('referenceUnbroken', { referenceUnbroken: value })}
                   />
                 ),
               }}

@@ -3,7 +3,7 @@ import { tidy } from '@/lib/engine/numerics'
 import { formatDesignation, nameConductorLayers } from '../../layer-designations'
 import { makePlanReferences } from '../../plan/references'
 import { nameBends } from './bends'
-import { makeNeedTable } from './conductor-needs'
+import { makeNeedTable, makeNetClassTable } from './conductor-needs'
 import { makeLandTable } from './lands'
 import type { SheetColumn, SheetTable } from './model'
 import { formatObserved, type SheetWords } from './words'
@@ -41,6 +41,7 @@ export function makeFeatureTables(design: Design, words: SheetWords): SheetTable
   return [
     makeHoleTable(design, words),
     makeOpeningTable(design, words),
+    makeNetClassTable(design, words),
     makeNeedTable(design, words),
     makeLandTable(design, words),
     makeOutlineTable(design, words),

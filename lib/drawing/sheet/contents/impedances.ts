@@ -1,4 +1,4 @@
-import { type Design, NOT_STATED, type Outcome } from '@/lib/engine'
+import { type Design, NOT_STATED, type Outcome, withNetClasses } from '@/lib/engine'
 import { asComputed, digitsAsComputed, digitsAsEntered, withUnitInHead } from '@/lib/engine/units'
 import type { SheetColumn, SheetResults, SheetTable } from './model'
 import { formatObserved } from './words'
@@ -16,7 +16,8 @@ const column = (label: string, leastMm: number, growth = 0, isNumeric = false): 
  * What the stated build gives for each stated impedance, by zone, as the checklist found it: what a coupon is measured against. Null where no impedance is stated, or nothing
  * was computed.
  */
-export function makeImpedanceTable({ features }: Design, results: SheetResults | null): SheetTable | null {
+export function makeImpedanceTable(design: Design, results: SheetResults | null): SheetTable | null {
+  const { features } = withNetClasses(design)
   const outcomes = results?.items?.find(({ itemId }) => itemId === ITEM_ID)?.outcomes ?? []
   const rows = outcomes.flatMap((outcome) => {
     const placed = (kind: string) => outcome.places.find((place) => place.kind === kind)

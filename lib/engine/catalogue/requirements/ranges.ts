@@ -93,6 +93,9 @@ const CONDUCTORS: readonly RequirementRange[] = [
   { pattern: 'features.conductors.*.frequencyMhz', low: 0.00001, high: 100_000 },
   { pattern: 'features.conductors.*.impedanceOhm', low: 15, high: 300 },
   { pattern: 'features.conductors.*.impedance.tolerancePct', low: 1, high: 20, nameSteps: 2 },
+  // Impedances of classes are looked at where a conductor has them.
+  { pattern: 'features.netClasses.*.crosstalkLimitPct', low: 0.01, high: 25 },
+  { pattern: 'features.netClasses.*.riseTimePs', low: 5, high: 1e7 },
 ]
 
 /** Lowest and highest figure of connectors for films, contact ends of power parts included, in mm. */

@@ -15,8 +15,37 @@ const CLEAR_OF_BENDS_FIELD = {
   inText: 'whether no bend lies within 5 mm',
 } as const
 
+const IMPEDANCE_FIELD = { label: 'Impedance', unit: 'ohm' } as const
+
+const IMPEDANCE_TERMS = {
+  tolerancePct: { label: 'Tolerance, ±', inText: 'tolerance', unit: 'pct' },
+  kind: { label: 'Line', inText: 'kind', choices: { single: 'single', pair: 'pair' } },
+  referenceLayerId: { label: 'Reference layer', inText: 'reference layer' },
+  coupon: { label: 'Coupon', inText: 'coupon' },
+} as const
+
 export const FEATURE_FIELDS = {
   none: { label: 'Lists marked as empty', inText: 'lists marked as empty' },
+  netClasses: {
+    label: 'Net classes',
+    inText: 'net class',
+    entry: {
+      ...NAMED_FIELDS,
+      impedanceOhm: IMPEDANCE_FIELD,
+      ...IMPEDANCE_TERMS,
+      crosstalkLimitPct: {
+        label: 'Most near-end crosstalk',
+        inText: 'limit of near-end crosstalk',
+        unit: 'pct',
+        hint: 'Share of the step on the other line.',
+      },
+      riseTimePs: {
+        label: 'Rise time',
+        unit: 'ps',
+        hint: 'Of the fastest edge, from 0 to 100 % of the step. Shorter coupled lengths then show less crosstalk.',
+      },
+    },
+  },
   conductors: {
     label: 'Conductors',
     inText: 'conductor',
@@ -31,15 +60,22 @@ export const FEATURE_FIELDS = {
       allowedDropVolt: { label: 'Allowed drop', unit: 'volt' },
       returnAsLong: { label: 'Return as long', inText: 'whether the return is as long' },
       carriesPower: { label: 'Carries power', inText: 'whether it carries power' },
-      impedanceOhm: { label: 'Impedance', unit: 'ohm' },
+      netClassId: {
+        label: 'Net class',
+        inText: 'net class',
+        hint: 'Its needs hold for the conductor as far as the conductor states none of its own.',
+      },
+      impedanceOhm: IMPEDANCE_FIELD,
       impedance: {
         label: 'Controlled impedance',
         inText: 'impedance',
         fields: {
-          tolerancePct: { label: 'Tolerance, ±', inText: 'tolerance', unit: 'pct' },
-          kind: { label: 'Line', inText: 'kind', choices: { single: 'single', pair: 'pair' } },
-          referenceLayerId: { label: 'Reference layer', inText: 'reference layer' },
-          coupon: { label: 'Coupon', inText: 'coupon' },
+          ...IMPEDANCE_TERMS,
+          referenceUnbroken: {
+            label: 'Plane unbroken under it',
+            inText: 'whether the plane goes on without a gap under it',
+            hint: 'Asked where the plane is split: seen in the artwork all along the line.',
+          },
         },
       },
       voltageVolt: {

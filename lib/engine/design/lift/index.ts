@@ -5,6 +5,7 @@ import { liftFrom2 } from './from-2'
 import { liftFrom3 } from './from-3'
 import { liftFrom4 } from './from-4'
 import { liftFrom5 } from './from-5'
+import { liftFrom6 } from './from-6'
 import { changeAt, isObject, type JsonObject } from './json'
 
 /** One step for each version that was ever stored: from it to the next. */
@@ -14,6 +15,7 @@ const STEPS: ReadonlyMap<number, (document: JsonObject) => JsonObject> = new Map
   [3, liftFrom3],
   [4, liftFrom4],
   [5, liftFrom5],
+  [6, liftFrom6],
 ])
 
 /**

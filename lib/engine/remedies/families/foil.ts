@@ -1,4 +1,4 @@
-import type { Design } from '../../design'
+import { type Design, withNetClasses } from '../../design'
 import { STANDARD_FOILS } from '../../thickness'
 import { editConductorLayers, editZone, resize } from '../edits'
 import { type Family, writeUm } from '../subject'
@@ -33,7 +33,7 @@ export const lighterFoil: Family = ({ design, conductors }) => {
           detail: heavier
             .map(({ layer }) => `${layer.name}: ${writeUm(layer.thicknessUm)} to ${writeUm(nominalFoilUm)}`)
             .join('; '),
-          cautions: design.features.conductors.some(
+          cautions: withNetClasses(design).features.conductors.some(
             (each) => each.impedanceOhm !== null && heavier.some(({ layer }) => layer.id === each.layerId),
           )
             ? ['Thinner copper moves the stated impedance a little: check the width.']

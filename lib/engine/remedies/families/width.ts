@@ -1,3 +1,4 @@
+import { withNetClasses } from '../../design'
 import { roundTo, tidy } from '../../numerics'
 import { editBend, editZone, setZoneCoverage } from '../edits'
 import { type Candidate, type Family, listCrossing, writePct } from '../subject'
@@ -62,7 +63,7 @@ export const narrowerConductors: Family = ({ design, bend, zone, conductors }): 
       title: 'Narrower conductors',
       detail: `${signals.map(({ layer }) => layer.name).join(', ')}: conductors through the bend at ${writePct(NARROWER_FRACTION)} of their width, at the same pitch`,
       cautions: ['Narrower conductors open sooner where the edge is damaged: check the width against the process.'],
-      forbiddenBy: design.features.conductors.flatMap((conductor) =>
+      forbiddenBy: withNetClasses(design).features.conductors.flatMap((conductor) =>
         isNarrowed(conductor) && conductor.impedanceOhm !== null
           ? [
               {

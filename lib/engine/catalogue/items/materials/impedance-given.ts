@@ -3,6 +3,7 @@ import { placeOf } from '../../checks'
 import { decide, makeNoneAllowed } from '../../decide'
 import { defineItem } from '../../define-item'
 import { checkGiven } from '../../given'
+import { IMPEDANCE_INPUTS } from '../../item-inputs'
 
 export const impedanceGiven = defineItem({
   id: 'impedance-given',
@@ -13,12 +14,7 @@ export const impedanceGiven = defineItem({
   appliesTo: { needs: ['controlled-impedance'], says: 'designs with a conductor whose impedance is stated' },
   limits: [],
   sourceKeys: ['commonPractice'],
-  restsOn: [
-    'features.conductors.*.impedance',
-    'features.conductors.*.impedanceOhm',
-    'construction.layers.*.role',
-    'construction.layers.*.planePattern',
-  ],
+  restsOn: [...IMPEDANCE_INPUTS, 'construction.layers.*.role', 'construction.layers.*.planePattern'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [],

@@ -16,7 +16,7 @@ import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
 import { cannotTell, computeMargin, decide, makeDesignLimit, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
-import { SECTION_INPUTS } from '../../item-inputs'
+import { IMPEDANCE_INPUTS, SECTION_INPUTS } from '../../item-inputs'
 import { listLineZones } from '../../line-zones'
 import { WIDER_TOLERANCES } from '../../monotone'
 
@@ -38,8 +38,7 @@ export const impedanceValue = defineItem({
     'features.conductors.*.layerId',
     'features.conductors.*.widthMm',
     'features.conductors.*.spaceMm',
-    'features.conductors.*.impedanceOhm',
-    'features.conductors.*.impedance',
+    ...IMPEDANCE_INPUTS,
     'features.conductors.*.crossings',
     'bends.*.zoneId',
   ],

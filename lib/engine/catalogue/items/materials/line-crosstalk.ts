@@ -1,15 +1,23 @@
 import { LINE_CAUTION } from '../../../cautions'
 import type { EvaluationContext } from '../../../context'
-import type { ConductorFeature } from '../../../design'
+import { type ConductorFeature, findNetClass, type NetClass } from '../../../design'
 import { type Coupling, describeZoneLine, findLeast, solveCoupling, type ZoneLine } from '../../../lines'
 import { roundToDigits } from '../../../numerics'
 import type { Limit, Outcome, ZoneResult } from '../../../results'
 import { reachedFraction } from '../../../signals'
 import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
-import { cannotTell, computeMargin, decide, notApplicable, notComputed, notComputedFrom } from '../../decide'
+import {
+  cannotTell,
+  computeMargin,
+  decide,
+  makeDesignLimit,
+  notApplicable,
+  notComputed,
+  notComputedFrom,
+} from '../../decide'
 import { defineItem } from '../../define-item'
-import { SECTION_INPUTS } from '../../item-inputs'
+import { IMPEDANCE_INPUTS, SECTION_INPUTS } from '../../item-inputs'
 import { listLineZones } from '../../line-zones'
 
 /** Spaces and offsets are looked for up to here: beyond it planes have taken the coupling away, or nothing will. */
@@ -31,8 +39,7 @@ export const lineCrosstalk = defineItem({
     'features.conductors.*.spaceMm',
     'features.conductors.*.lengthMm',
     'features.conductors.*.frequencyMhz',
-    'features.conductors.*.impedanceOhm',
-    'features.conductors.*.impedance',
+    ...IMPEDANCE_INPUTS,
     'features.conductors.*.crossings',
     'bends.*.zoneId',
   ],
@@ -53,10 +60,20 @@ function checkConductor(context: EvaluationContext, conductor: ConductorFeature,
   if (impedance.referenceLayerId === null) {
     return [notComputed(at('impedance', 'referenceLayerId'), `reference layer of ${name}`, places)]
   }
-  const limit = context.getLimit('nearEndCrosstalkPct')
+  const netClass = findNetClass(context.design, conductor)
+  const limit = findCrosstalkLimit(context, netClass)
   const outcomes = listLineZones(context, conductor).flatMap(({ zone, runsThere }): Outcome[] => {
     const zonePlaces = [...places, placeOf('zone', { id: zone.zoneId, name: zone.name })]
-    const subject = { context, conductor: { ...conductor, widthMm }, index, zone, limit, places: zonePlaces }
+    const riseTimePs = netClass?.riseTimePs ?? null
+    const subject = {
+      context,
+      conductor: { ...conductor, widthMm },
+      index,
+      zone,
+      limit,
+      riseTimePs,
+      places: zonePlaces,
+    }
     // Within a pair the lines are meant to couple.
     const beside =
       impedance.kind === 'pair'
@@ -89,11 +106,41 @@ interface Subject {
   readonly index: number
   readonly zone: ZoneResult
   readonly limit: Limit
+  /** Of the fastest edge of its class; null where none is stated: every length then counts as long. */
+  readonly riseTimePs: number | null
   readonly places: Outcome['places']
 }
 
+/** The limit of its class, where that states one; the catalogue's otherwise. */
+function findCrosstalkLimit(context: EvaluationContext, netClass: NetClass | null): Limit {
+  const stated = netClass?.crosstalkLimitPct ?? null
+  if (netClass === null || stated === null) return context.getLimit('nearEndCrosstalkPct')
+  return makeDesignLimit({
+    key: 'statedCrosstalkPct',
+    value: stated,
+    unit: 'pct',
+    sense: 'at-most',
+    sourceKey: 'exactArithmetic',
+    name: `net class ${netClass.name}`,
+  })
+}
+
+/** Percent of the step at the near end: saturated, or what the stated length reaches with the stated edge. */
+function readNearEndPct(
+  { nearEndFraction, effectivePermittivity }: Coupling,
+  { lengthMm }: ConductorFeature,
+  riseTimePs: number | null,
+): number {
+  const reached =
+    lengthMm === null || riseTimePs === null ? 1 : reachedFraction(lengthMm, effectivePermittivity, riseTimePs)
+  return 100 * nearEndFraction * reached
+}
+
 /** A line of its own width beside it, at the stated space. */
-function checkBeside({ context, conductor, index, zone, limit, places }: Subject, spaceMm: number): Outcome {
+function checkBeside(
+  { context, conductor, index, zone, limit, riseTimePs, places }: Subject,
+  spaceMm: number,
+): Outcome {
   const describe = (space: number) =>
     describeZoneLine(
       { ...conductor, spaceMm: space, impedance: { ...conductor.impedance, kind: 'pair' } },
@@ -117,12 +164,17 @@ function checkBeside({ context, conductor, index, zone, limit, places }: Subject
       places,
     )
   }
-  const pct = 100 * coupling.nearEndFraction
-  const keeps = (space: number) => 100 * (couplingAt(space)?.nearEndFraction ?? 1) <= limit.value
+  const nearEndPct = (found: Coupling | null) => (found === null ? 100 : readNearEndPct(found, conductor, riseTimePs))
+  const pct = nearEndPct(coupling)
+  const keeps = (space: number) => nearEndPct(couplingAt(space)) <= limit.value
   const spaceFor = computeMargin(pct, limit) >= 0 ? null : findLeast(keeps, spaceMm, MOST_MM)
   const { lengthMm, frequencyMhz } = conductor
   const further = [
-    ...(lengthMm === null || frequencyMhz === null ? [] : [describeReached(pct, coupling, lengthMm, frequencyMhz)]),
+    ...(riseTimePs !== null
+      ? [describeEdge(coupling, lengthMm, riseTimePs)]
+      : lengthMm === null || frequencyMhz === null
+        ? []
+        : [describeReached(pct, coupling, lengthMm, frequencyMhz)]),
     `By the other convention, ¼(Cm/C + Lm/L), ${inSentence(100 * coupling.backwardFraction, 'pct')}; far end ${inSentence(100 * coupling.farEndFraction, 'pct')} per delay over rise time.`,
     ...(spaceFor === null ? [] : [`A space of ${inSentence(roundToDigits(spaceFor, 2), 'mm')} keeps the limit.`]),
   ]
@@ -131,11 +183,22 @@ function checkBeside({ context, conductor, index, zone, limit, places }: Subject
     limit,
     places,
     what,
-    equation: 'field solution, saturated step, both lines ended',
+    equation:
+      riseTimePs === null || lengthMm === null
+        ? 'field solution, saturated step, both lines ended'
+        : 'field solution, stated length and rise time, both lines ended',
     sourceKey: 'lineFields',
     cautions: [LINE_CAUTION],
     remark: further.join(' '),
   })
+}
+
+/** What the stated rise time does to the saturated step. */
+function describeEdge({ nearEndFraction }: Coupling, lengthMm: number | null, riseTimePs: number): string {
+  const saturated = inSentence(100 * nearEndFraction, 'pct')
+  return lengthMm === null
+    ? `With a long coupled length; state the length for what an edge of ${inSentence(riseTimePs, 'ps')} reaches.`
+    : `Over ${inSentence(lengthMm, 'mm')} with an edge of ${inSentence(riseTimePs, 'ps')}; saturated ${saturated}.`
 }
 
 /** An edge is taken to rise in 0.35 over the highest frequency: common practice. It informs, and decides nothing: edges may be faster. */
@@ -151,7 +214,7 @@ function describeReached(
 }
 
 /** Listed conductors on the signal layers next to it, where no plane lies between: their place across the part is not stated. */
-function checkAdjacent({ context, conductor, index, zone, limit, places }: Subject): Outcome[] {
+function checkAdjacent({ context, conductor, index, zone, limit, riseTimePs, places }: Subject): Outcome[] {
   const line = describeZoneLine(
     { ...conductor, impedance: { ...conductor.impedance, kind: 'single' } },
     index,
@@ -173,7 +236,8 @@ function checkAdjacent({ context, conductor, index, zone, limit, places }: Subje
     const stacked = couplingAt(0)
     if (stacked === null) return unknown
     const what = `near-end crosstalk to ${conductor.name} from ${layer.name} in ${zone.name}`
-    const pct = 100 * stacked.nearEndFraction
+    const nearEndPct = (found: Coupling | null) => (found === null ? 100 : readNearEndPct(found, conductor, riseTimePs))
+    const pct = nearEndPct(stacked)
     if (pct <= limit.value) {
       return [
         ...unknown,
@@ -182,13 +246,13 @@ function checkAdjacent({ context, conductor, index, zone, limit, places }: Subje
           limit,
           places,
           what,
-          equation: 'field solution, one line above the other, saturated step',
+          equation: `field solution, one line above the other, ${riseTimePs === null || conductor.lengthMm === null ? 'saturated step' : 'stated length and rise time'}`,
           sourceKey: 'lineFields',
           cautions: [LINE_CAUTION],
         }),
       ]
     }
-    const offsetMm = findLeast((offset) => 100 * (couplingAt(offset)?.nearEndFraction ?? 1) <= limit.value, 0, MOST_MM)
+    const offsetMm = findLeast((offset) => nearEndPct(couplingAt(offset)) <= limit.value, 0, MOST_MM)
     return [
       ...unknown,
       cannotTell(

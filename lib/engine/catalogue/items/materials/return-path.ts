@@ -4,6 +4,7 @@ import type { Outcome } from '../../../results'
 import { placeOf } from '../../checks'
 import { decide, makeNoneAllowed, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
+import { IMPEDANCE_INPUTS } from '../../item-inputs'
 import { listConductorLayers } from '../../needs'
 
 export const returnPath = defineItem({
@@ -15,7 +16,7 @@ export const returnPath = defineItem({
   appliesTo: { needs: ['controlled-impedance'], says: 'designs with a conductor whose impedance is stated' },
   limits: [],
   sourceKeys: ['commonPractice'],
-  restsOn: ['features.conductors.*.impedance', 'features.conductors.*.crossings', 'construction.zones', 'artwork'],
+  restsOn: [...IMPEDANCE_INPUTS, 'features.conductors.*.crossings', 'construction.zones', 'artwork'],
   decidedWhen: 'layout',
   answeredBy: ['member', 'lead'],
   monotone: [],
@@ -48,9 +49,19 @@ function checkReference(context: EvaluationContext, conductor: ConductorFeature,
     const zone = context.findZoneResult(zoneId)
     return zone === null || listConductorLayers(zone).some(({ layerId }) => layerId === referenceLayerId) ? [] : [zone]
   })
+  const limit = makeNoneAllowed('referenceGapsCount', 'commonPractice')
+  if (gaps.length === 0 && conductor.impedance.referenceUnbroken === false) {
+    return decide({
+      value: 1,
+      limit,
+      places,
+      what: `gaps of the plane under ${conductor.name}, at least`,
+      equation: 'as stated with its impedance',
+    })
+  }
   return decide({
     value: gaps.length,
-    limit: makeNoneAllowed('referenceGapsCount', 'commonPractice'),
+    limit,
     places: [...places, ...gaps.map(({ zoneId, name }) => placeOf('zone', { id: zoneId, name }))],
     what: `zones that ${conductor.name} crosses without its reference layer`,
     equation: 'layers with copper in each zone of a bend that it crosses',

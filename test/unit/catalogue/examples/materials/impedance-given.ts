@@ -7,7 +7,7 @@ export const impedanceGivenExamples: readonly ItemExample[] = [
     change: (d) => {
       Object.assign(getOnly(d.features.conductors), {
         impedanceOhm: 50,
-        impedance: { tolerancePct: 10, kind: 'single', referenceLayerId: 'l3', coupon: true },
+        impedance: { tolerancePct: 10, kind: 'single', referenceLayerId: 'l3', coupon: true, referenceUnbroken: null },
       })
       getConductorLayer(d, 'l3').role = 'plane'
       getConductorLayer(d, 'l3').planePattern = 'solid'
@@ -19,7 +19,7 @@ export const impedanceGivenExamples: readonly ItemExample[] = [
     change: (d) => {
       Object.assign(getOnly(d.features.conductors), {
         impedanceOhm: 50,
-        impedance: { tolerancePct: 10, kind: 'single', referenceLayerId: 'l3', coupon: true },
+        impedance: { tolerancePct: 10, kind: 'single', referenceLayerId: 'l3', coupon: true, referenceUnbroken: null },
       })
       getConductorLayer(d, 'l3').role = 'plane'
       getConductorLayer(d, 'l3').planePattern = 'solid'
@@ -32,7 +32,7 @@ export const impedanceGivenExamples: readonly ItemExample[] = [
     change: (d) => {
       Object.assign(getOnly(d.features.conductors), {
         impedanceOhm: 50,
-        impedance: { tolerancePct: 10, kind: 'single', referenceLayerId: 'l3', coupon: true },
+        impedance: { tolerancePct: 10, kind: 'single', referenceLayerId: 'l3', coupon: true, referenceUnbroken: null },
       })
       getConductorLayer(d, 'l3').role = 'plane'
       getConductorLayer(d, 'l3').planePattern = 'solid'
@@ -45,7 +45,7 @@ export const impedanceGivenExamples: readonly ItemExample[] = [
     change: (d) => {
       Object.assign(getOnly(d.features.conductors), {
         impedanceOhm: 50,
-        impedance: { tolerancePct: 10, kind: 'single', referenceLayerId: 'l3', coupon: true },
+        impedance: { tolerancePct: 10, kind: 'single', referenceLayerId: 'l3', coupon: true, referenceUnbroken: null },
       })
       getConductorLayer(d, 'l3').role = 'plane'
       getConductorLayer(d, 'l3').planePattern = 'solid'

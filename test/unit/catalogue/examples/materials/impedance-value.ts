@@ -1,4 +1,4 @@
-import { type Design, makePresence } from '@/lib/engine'
+import { type Design, makePresence, UNKNOWN_IMPEDANCE } from '@/lib/engine'
 import { getConductorLayer, getOnly } from '../changes'
 import type { ItemExample } from '../item-example'
 
@@ -13,8 +13,26 @@ function addLine(design: Design, impedanceOhm: number, tolerancePct = 30): void 
   Object.assign(getOnly(design.features.conductors), {
     widthMm: 0.045,
     impedanceOhm,
-    impedance: { tolerancePct, kind: 'single', referenceLayerId: 'l3', coupon: true },
+    impedance: { tolerancePct, kind: 'single', referenceLayerId: 'l3', coupon: true, referenceUnbroken: null },
   })
+}
+
+/** The needs of the conductor stand with its net class instead. */
+function moveToClass(design: Design): void {
+  const conductor = getOnly(design.features.conductors)
+  const { tolerancePct, kind, referenceLayerId, coupon } = conductor.impedance
+  const { impedanceOhm } = conductor
+  const needs = {
+    impedanceOhm,
+    tolerancePct,
+    kind,
+    referenceLayerId,
+    coupon,
+    crosstalkLimitPct: null,
+    riseTimePs: null,
+  }
+  design.features.netClasses.push({ id: 'fast', name: 'Fast signals', ...needs })
+  Object.assign(conductor, { netClassId: 'fast', impedanceOhm: null, impedance: UNKNOWN_IMPEDANCE })
 }
 
 export const impedanceValueExamples: readonly ItemExample[] = [
@@ -76,7 +94,41 @@ export const impedanceValueExamples: readonly ItemExample[] = [
       addLine(d, 45)
       getConductorLayer(d, 'l3').planePattern = 'split'
     },
+    expect: 'not-computed',
+  },
+  {
+    name: 'a split plane with a gap under the line',
+    change: (d) => {
+      addLine(d, 45)
+      getConductorLayer(d, 'l3').planePattern = 'split'
+      getOnly(d.features.conductors).impedance.referenceUnbroken = false
+    },
     expect: 'cannot-tell',
+  },
+  {
+    name: 'a split plane that goes on under the line',
+    change: (d) => {
+      addLine(d, 45)
+      getConductorLayer(d, 'l3').planePattern = 'split'
+      getOnly(d.features.conductors).impedance.referenceUnbroken = true
+    },
+    expect: 'meets',
+  },
+  {
+    name: 'a need that the net class states',
+    change: (d) => {
+      addLine(d, 45)
+      moveToClass(d)
+    },
+    expect: 'meets',
+  },
+  {
+    name: 'a need of the net class that the build misses',
+    change: (d) => {
+      addLine(d, 90)
+      moveToClass(d)
+    },
+    expect: 'fails',
   },
   { name: 'no impedance stated', expect: 'not-applicable' },
 ]

@@ -14,13 +14,44 @@ function addLine(design: Design, spaceMm: number | null): void {
     widthMm: 0.045,
     spaceMm,
     impedanceOhm: 45,
-    impedance: { tolerancePct: 30, kind: 'single', referenceLayerId: 'l3', coupon: true },
+    impedance: { tolerancePct: 30, kind: 'single', referenceLayerId: 'l3', coupon: true, referenceUnbroken: null },
   })
+}
+
+function addClass(design: Design, needs: { crosstalkLimitPct: number | null; riseTimePs: number | null }): void {
+  const others = { impedanceOhm: null, tolerancePct: null, kind: null, referenceLayerId: null, coupon: null }
+  design.features.netClasses.push({ id: 'fast', name: 'Fast signals', ...others, ...needs })
+  getOnly(design.features.conductors).netClassId = 'fast'
 }
 
 export const lineCrosstalkExamples: readonly ItemExample[] = [
   { name: 'lines 150 um apart', change: (d) => addLine(d, 0.15), expect: 'meets' },
   { name: 'lines 30 um apart', change: (d) => addLine(d, 0.03), expect: 'fails' },
+  {
+    name: 'lines 30 um apart, whose net class allows more',
+    change: (d) => {
+      addLine(d, 0.03)
+      addClass(d, { crosstalkLimitPct: 40, riseTimePs: null })
+    },
+    expect: 'meets',
+  },
+  {
+    name: 'lines 150 um apart, whose net class allows next to nothing',
+    change: (d) => {
+      addLine(d, 0.15)
+      addClass(d, { crosstalkLimitPct: 0.01, riseTimePs: null })
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'lines 30 um apart, too short for the edge of their net class',
+    change: (d) => {
+      addLine(d, 0.03)
+      getOnly(d.features.conductors).lengthMm = 20
+      addClass(d, { crosstalkLimitPct: null, riseTimePs: 20_000 })
+    },
+    expect: 'meets',
+  },
   { name: 'space open', change: (d) => addLine(d, null), expect: 'not-computed' },
   {
     name: 'a line on the layer above, whose offset nobody states',

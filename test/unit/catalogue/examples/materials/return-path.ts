@@ -7,7 +7,7 @@ export const returnPathExamples: readonly ItemExample[] = [
     change: (d) => {
       Object.assign(getOnly(d.features.conductors), {
         impedanceOhm: 50,
-        impedance: { tolerancePct: 10, kind: 'single', referenceLayerId: 'l3', coupon: true },
+        impedance: { tolerancePct: 10, kind: 'single', referenceLayerId: 'l3', coupon: true, referenceUnbroken: null },
       })
       getConductorLayer(d, 'l3').role = 'plane'
       getConductorLayer(d, 'l3').planePattern = 'solid'
@@ -20,10 +20,23 @@ export const returnPathExamples: readonly ItemExample[] = [
     change: (d) => {
       Object.assign(getOnly(d.features.conductors), {
         impedanceOhm: 50,
-        impedance: { tolerancePct: 10, kind: 'single', referenceLayerId: 'l3', coupon: true },
+        impedance: { tolerancePct: 10, kind: 'single', referenceLayerId: 'l3', coupon: true, referenceUnbroken: null },
       })
       getConductorLayer(d, 'l3').role = 'plane'
       getConductorLayer(d, 'l3').planePattern = 'solid'
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'a gap of the plane under it is stated',
+    change: (d) => {
+      Object.assign(getOnly(d.features.conductors), {
+        impedanceOhm: 50,
+        impedance: { tolerancePct: 10, kind: 'single', referenceLayerId: 'l3', coupon: true, referenceUnbroken: false },
+      })
+      getConductorLayer(d, 'l3').role = 'plane'
+      getConductorLayer(d, 'l3').planePattern = 'split'
+      getOnly(d.features.conductors).crossings = []
     },
     expect: 'fails',
   },
@@ -32,7 +45,7 @@ export const returnPathExamples: readonly ItemExample[] = [
     change: (d) => {
       Object.assign(getOnly(d.features.conductors), {
         impedanceOhm: 50,
-        impedance: { tolerancePct: 10, kind: 'single', referenceLayerId: 'l3', coupon: true },
+        impedance: { tolerancePct: 10, kind: 'single', referenceLayerId: 'l3', coupon: true, referenceUnbroken: null },
       })
       getConductorLayer(d, 'l3').role = 'plane'
       getConductorLayer(d, 'l3').planePattern = 'solid'

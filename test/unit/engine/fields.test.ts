@@ -38,6 +38,7 @@ const UNIT_OF_ENDING = [
   ['DegC', 'degC'],
   ['Volt', 'volt'],
   ['Mhz', 'mhz'],
+  ['Ps', 'ps'],
   ['Megohm', 'megohm'],
   ['Newton', 'newton'],
   ['Deg', 'deg'],

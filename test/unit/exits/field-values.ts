@@ -43,6 +43,7 @@ const REFERENCES: Readonly<Record<string, readonly string[]>> = {
   fromLayerId: CONDUCTORS,
   toLayerId: CONDUCTORS,
   referenceLayerId: CONDUCTORS,
+  netClassId: full.features.netClasses.map(({ id }) => id),
   zoneId: full.construction.zones.map(({ id }) => id),
   bendId: full.bends.map(({ id }) => id),
   materialId: ['polyimide', 'acrylic-adhesive'],

@@ -121,6 +121,17 @@ function makeFull(): Design {
   const design = makeExampleDesign()
   const [connector] = design.features.connectors
   if (connector === undefined) throw new RangeError('the example has no connector end')
+  design.features.netClasses.push({
+    id: 'fast',
+    name: 'Fast lines',
+    impedanceOhm: 50,
+    tolerancePct: 10,
+    kind: 'single',
+    referenceLayerId: null,
+    coupon: true,
+    crosstalkLimitPct: 5,
+    riseTimePs: 1000,
+  })
   design.plan = {
     ...drawPlan(design),
     housing: { heldAreaId: 'board', alongXMm: 200, alongYMm: 60, heightMm: 40 },

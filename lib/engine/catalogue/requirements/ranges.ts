@@ -93,7 +93,8 @@ const CONDUCTORS: readonly RequirementRange[] = [
   { pattern: 'features.conductors.*.frequencyMhz', low: 0.00001, high: 100_000 },
   { pattern: 'features.conductors.*.impedanceOhm', low: 15, high: 300 },
   { pattern: 'features.conductors.*.impedance.tolerancePct', low: 1, high: 20, nameSteps: 2 },
-  // Impedances of classes are looked at where a conductor has them.
+  { pattern: 'features.netClasses.*.impedanceOhm', low: 15, high: 300 },
+  { pattern: 'features.netClasses.*.tolerancePct', low: 1, high: 20 },
   { pattern: 'features.netClasses.*.crosstalkLimitPct', low: 0.01, high: 25 },
   { pattern: 'features.netClasses.*.riseTimePs', low: 5, high: 1e7 },
 ]

@@ -1,2 +1,2 @@
-export { markTerms, type TextPiece } from './mark-terms'
+export { markTerms } from './mark-terms'
 export { GLOSSARY, type Term } from './terms'

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { type Design, evaluate, getOutcomeVerdict } from '@/lib/engine'
+import { type Design, evaluate, getOutcomeVerdict, UNKNOWN_IMPEDANCE } from '@/lib/engine'
 import { applyDesignPatch, findRemedies } from '@/lib/engine/remedies'
 import { RANKED_FAMILIES } from '@/lib/engine/remedies/families'
 import { change, getEntry, readDemo } from './demo'
@@ -78,11 +78,20 @@ describe('a zone that gets longer', () => {
   })
 
   it('keeps the width that an impedance rests on, and names the drop that is too large then', () => {
-    const matched = change(skua, (d) => {
+    const ofItsOwn = change(skua, (d) => {
       getEntry(d.features.conductors, 'supply').impedanceOhm = 50
     })
-    const kept = lengthen(matched)
-    expect(getEntry(kept.edited.features.conductors, 'supply').widthMm).toBe(0.6)
-    expect(kept.remedy.forbiddenBy).toMatchObject([{ kind: 'voltage-drop', name: 'Sensor supply' }])
+    const ofItsClass = change(skua, (d) => {
+      const { tolerancePct, kind, referenceLayerId, coupon } = UNKNOWN_IMPEDANCE
+      const terms = { tolerancePct, kind, referenceLayerId, coupon }
+      const needs = { impedanceOhm: 50, crosstalkLimitPct: null, riseTimePs: null }
+      d.features.netClasses.push({ id: 'matched', name: 'Matched', ...needs, ...terms })
+      getEntry(d.features.conductors, 'supply').netClassId = 'matched'
+    })
+    for (const matched of [ofItsOwn, ofItsClass]) {
+      const kept = lengthen(matched)
+      expect(getEntry(kept.edited.features.conductors, 'supply').widthMm).toBe(0.6)
+      expect(kept.remedy.forbiddenBy).toMatchObject([{ kind: 'voltage-drop', name: 'Sensor supply' }])
+    }
   })
 })

@@ -1,4 +1,4 @@
-import type { Design } from '../../design'
+import { type Design, withNetClasses } from '../../design'
 import { roundTo } from '../../numerics'
 import { setZoneCoverage } from '../edits'
 import type { Subject } from '../subject'
@@ -21,7 +21,7 @@ const COVERAGE_DECIMALS = 3
 
 /**
  * Conductors through a zone that gets longer: each as much longer, and as wide as its voltage drop then asks for, since resistance goes with length over width. One
- * of a stated impedance keeps its width. The copper of the bend grows by what they take of its width, each conductor of the list counted once.
+ * of a stated impedance, its own or its class's, keeps its width. The copper of the bend grows by what they take of its width, each conductor of the list counted once.
  *
  * @param byMm  length that the zone gains
  */
@@ -34,12 +34,13 @@ export function lengthenConductors(
   const runsThrough = ({ crossings }: Conductor) => crossings.some(({ bendId }) => bendIds.has(bendId))
   const drops = readDrops(subject)
   const widened: (Widened & { readonly layerId: string | null })[] = []
-  const conductors = design.features.conductors.map((conductor): Conductor => {
-    const { id, name, lengthMm, widthMm, layerId, impedanceOhm } = conductor
+  const needed = withNetClasses(design).features.conductors
+  const conductors = design.features.conductors.map((conductor, at): Conductor => {
+    const { id, name, lengthMm, widthMm, layerId } = conductor
     if (lengthMm === null || !runsThrough(conductor)) return conductor
     const longer = { ...conductor, lengthMm: roundTo(lengthMm + byMm, MM_DECIMALS) }
     const ofAllowed = (drops.get(id) ?? 0) * (longer.lengthMm / lengthMm)
-    if (ofAllowed <= 1 || widthMm === null || impedanceOhm !== null) return longer
+    if (ofAllowed <= 1 || widthMm === null || (needed[at]?.impedanceOhm ?? null) !== null) return longer
     const widerMm = roundTo(Math.ceil((widthMm * ofAllowed) / DRAWN_STEP_MM) * DRAWN_STEP_MM, MM_DECIMALS)
     widened.push({ name, widthMm, widerMm, layerId })
     return { ...longer, widthMm: widerMm }

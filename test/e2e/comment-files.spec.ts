@@ -11,10 +11,12 @@ async function bring(
   field: Locator,
   how: 'paste' | 'drop',
   files: readonly { name: string; type: string; base64: string }[],
+  texts: Readonly<Record<string, string>> = {},
 ) {
   await field.evaluate(
-    (element, { how: kind, files: brought }) => {
+    (element, { how: kind, files: brought, texts: written }) => {
       const data = new DataTransfer()
+      for (const [type, text] of Object.entries(written)) data.setData(type, text)
       for (const { name, type, base64 } of brought) {
         const bytes = Uint8Array.from(atob(base64), (sign) => sign.charCodeAt(0))
         data.items.add(new File([bytes], name, { type }))
@@ -25,7 +27,7 @@ async function bring(
           : new DragEvent('drop', { dataTransfer: data, bubbles: true, cancelable: true })
       element.dispatchEvent(event)
     },
-    { how, files },
+    { how, files, texts },
   )
 }
 
@@ -51,6 +53,12 @@ test('pictures are pasted, dropped and chosen while a comment is written, and on
   const chosen = form.getByRole('list', { name: 'Files for this comment' })
   await expect(chosen.getByRole('listitem')).toHaveCount(2)
   await chosen.getByRole('button', { name: 'Remove picture-2.png' }).click()
+  // Cells of a spreadsheet come with a picture of themselves: they are text.
+  await bring(text, 'paste', [picture], {
+    'text/plain': '12\t25',
+    'text/html': '<table><tr><td>12</td><td>25</td></tr></table>',
+  })
+  await expect(chosen.getByRole('listitem')).toHaveCount(1)
   await form.getByRole('button', { name: 'Open the thread' }).click()
   const thread = page.getByRole('article', { name: 'Crack beside the stiffener' })
   await expect(thread.getByRole('link', { name: 'picture-1.png' })).toBeVisible()

@@ -31,11 +31,13 @@ function listHints(hasPeople: boolean, takesFiles: boolean): string | undefined 
   return hints.length === 0 ? undefined : hints.join(' ')
 }
 
-/** A pasted text stays a text: only what comes as a file is taken. */
+/** Cells of a spreadsheet come as text and as a picture of it: they stay text. A picture that was copied from a page comes without plain text. */
+const isText = ({ types }: DataTransfer) => types.includes('text/plain') && types.includes('text/html')
+
 const takeFiles = ({ add }: CommentFiles) => ({
   onPaste: (event: React.ClipboardEvent) => {
     const pasted = [...event.clipboardData.files]
-    if (pasted.length === 0) return
+    if (pasted.length === 0 || isText(event.clipboardData)) return
     event.preventDefault()
     add(pasted)
   },

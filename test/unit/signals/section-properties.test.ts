@@ -236,3 +236,61 @@ describe('refused, with a reason', () => {
     expect(answer.ok ? '' : answer.faults.join(' ')).toMatch(reason)
   })
 })
+
+describe('guards beside lines', () => {
+  const COVERED: LineSection['slabs'] = [
+    { thicknessUm: 50, relativePermittivity: 3.4 },
+    { thicknessUm: 18, relativePermittivity: 3.6 },
+    { thicknessUm: 25, relativePermittivity: 3.4 },
+  ]
+  const line = (centreUm: number, widthUm = 110, isGrounded = false) => ({
+    name: `at ${centreUm}`,
+    centreUm,
+    bottomUm: 50,
+    bottomWidthUm: widthUm,
+    topWidthUm: 0.9 * widthUm,
+    thicknessUm: 18,
+    ...(isGrounded ? { isGrounded } : {}),
+  })
+  const make = (conductors: LineSection['conductors'], hasPlaneAbove = false): LineSection => ({
+    slabs: hasPlaneAbove ? [...COVERED, { thicknessUm: 50, relativePermittivity: 3.4 }] : COVERED,
+    hasPlaneBelow: true,
+    hasPlaneAbove,
+    conductors,
+  })
+
+  test.each([
+    ['one between two lines', (off: number) => make([line(0), line(220, 110 + off, true), line(440)])],
+    [
+      'one on either side of a pair',
+      (off: number) => make([line(-220, 90, true), line(0), line(220), line(440, 90 + off, true)]),
+    ],
+    ['one on either side of a line', (off: number) => make([line(-220, 90, true), line(0), line(220, 90 + off, true)])],
+    [
+      'one between two lines, between planes',
+      (off: number) => make([line(0), line(220, 110 + off, true), line(440)], true),
+    ],
+  ] as const)('%s: by halves and whole give the same', (_, makeWith) => {
+    // A nanometre of width takes the symmetry away, and with it the halves.
+    const [halves, whole] = [solve(makeWith(0)), solve(makeWith(1e-3))]
+    expect(halves.names).toEqual(whole.names)
+    for (const matrix of ['capacitance', 'capacitanceInAir'] as const) {
+      const scale = Math.max(...whole[matrix].flat().map(Math.abs))
+      for (const [row, values] of whole[matrix].entries())
+        for (const [column, value] of values.entries())
+          expect(Math.abs((halves[matrix][row]?.[column] ?? Number.NaN) - value) / scale).toBeLessThan(2e-4)
+    }
+  })
+
+  test('take crosstalk away, and capacitance to the planes up', () => {
+    const coupling = (solution: SectionSolution) => {
+      const [[c11 = 0, c12 = 0] = []] = solution.capacitance
+      return { mutual: -c12 / c11, own: c11 }
+    }
+    const open = coupling(solve(make([line(0), line(440)])))
+    const guarded = coupling(solve(make([line(0), line(220, 110, true), line(440)])))
+    // A conductor more that is grounded takes field from the others, and gives none: exact, however it lies.
+    expect(guarded.mutual).toBeLessThan(open.mutual)
+    expect(guarded.own).toBeGreaterThan(open.own)
+  })
+})

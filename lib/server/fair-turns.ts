@@ -23,11 +23,15 @@ const LIMITS: Readonly<Record<TurnKind, Limits>> = {
   pages: { atOnce: 1, mostOfOne: 60, mostInAll: 400 },
 }
 
-/** Why somebody is not let into a queue. */
+/** Why somebody is not let into a queue. Queues are the whole process's, and each bundle has a class of its own: the name tells, as with the errors of jobs. */
 export class NoTurnError extends Error {
   constructor(readonly refusal: Extract<ServerRefusal, { kind: 'busy' | 'too-many' }>) {
     super(refusal.message)
     this.name = 'NoTurnError'
+  }
+
+  static override [Symbol.hasInstance](error: unknown): error is NoTurnError {
+    return error instanceof Error && error.name === 'NoTurnError' && 'refusal' in error
   }
 }
 

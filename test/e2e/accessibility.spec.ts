@@ -35,11 +35,16 @@ async function listViolations(page: Page, rules: 'all' | 'contrast'): Promise<st
   )
 }
 
+/** What measures itself (tables that scroll, plots) draws again after the window has changed: the browser is idle once it has. */
+const settle = (page: Page): Promise<void> =>
+  page.evaluate(() => new Promise((done) => requestIdleCallback(() => requestIdleCallback(() => done()))))
+
 async function listFindings(page: Page): Promise<string[]> {
   const found: string[] = []
   for (const look of LOOKS) {
     await page.emulateMedia({ colorScheme: look.colorScheme, reducedMotion: 'reduce' })
     await page.setViewportSize(look.size)
+    await settle(page)
     for (const violation of await listViolations(page, look.rules)) found.push(`${look.name}: ${violation}`)
     const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)
     if (overflow > 0) found.push(`${look.name}: the page is ${overflow} px wider than the window`)

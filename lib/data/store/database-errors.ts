@@ -17,6 +17,11 @@ export class WriteConflictError extends Error {
     this.name = 'WriteConflictError'
     this.attempts = attempts
   }
+
+  /** By name: the open database, which all of the server's bundles share, belongs to one of them, and so does what it throws. */
+  static override [Symbol.hasInstance](error: unknown): error is WriteConflictError {
+    return error instanceof Error && error.name === 'WriteConflictError'
+  }
 }
 
 /** SQLSTATE serialization_failure and deadlock_detected (PostgreSQL documentation, appendix A). */

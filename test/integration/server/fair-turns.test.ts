@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { explainError } from '@/lib/server/expected-errors'
 import { FairTurns, NoTurnError } from '@/lib/server/fair-turns'
 import { PageTurn } from '@/lib/server/page-turn'
 import { Places } from '@/lib/server/places'
@@ -153,4 +154,13 @@ describe('places', () => {
     places.take('c')
     expect(() => places.take('a')).toThrow(/limit of pages/)
   })
+})
+
+it('a refusal of the queue is told in its words, whichever bundle’s copy of the class it is of', () => {
+  // The queues are the whole process's: who asks may have another copy of the class than who made the queue.
+  const refusal = { kind: 'too-many' as const, message: 'Many are on their way.' }
+  const ofAnotherCopy = Object.assign(new Error(refusal.message), { name: 'NoTurnError', refusal })
+  expect(ofAnotherCopy).toBeInstanceOf(NoTurnError)
+  expect(explainError(ofAnotherCopy, 'asking')).toBe(refusal)
+  expect(new Error('NoTurnError')).not.toBeInstanceOf(NoTurnError)
 })

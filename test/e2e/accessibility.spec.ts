@@ -35,9 +35,15 @@ async function listViolations(page: Page, rules: 'all' | 'contrast'): Promise<st
   )
 }
 
-/** What measures itself (tables that scroll, plots) draws again after the window has changed: the browser is idle once it has. */
+/** What measures itself (tables that scroll, plots) draws again after the window has changed: the browser is idle once it has. A folded view is never idle for long. */
 const settle = (page: Page): Promise<void> =>
-  page.evaluate(() => new Promise((done) => requestIdleCallback(() => requestIdleCallback(() => done()))))
+  page.evaluate(
+    (timeout) =>
+      new Promise((done) => requestIdleCallback(() => requestIdleCallback(() => done(), { timeout }), { timeout })),
+    LONGEST_SETTLE_MS,
+  )
+
+const LONGEST_SETTLE_MS = 1000
 
 async function listFindings(page: Page): Promise<string[]> {
   const found: string[] = []

@@ -14,6 +14,8 @@ const PLACEHOLDERS: ReadonlySet<string> = new Set([
   'xxx',
   'asusual',
   'usual',
+  'theusual',
+  'aslasttime',
   'asalways',
   'asbefore',
   'standard',

@@ -40,7 +40,7 @@ function compareReaches(design: Design): WrittenTwice[] {
 }
 
 function listReaches({ bends, features, brief }: Design): Reach[] {
-  const sizeOf = <L extends 'pads' | 'stiffeners' | 'coverlayOpenings' | 'outlineCorners' | 'slits'>(
+  const sizeOf = <L extends 'stiffeners' | 'coverlayOpenings' | 'outlineCorners'>(
     list: L,
     field: keyof Design['features'][L][number] & string,
     kind: Place['kind'],
@@ -110,8 +110,6 @@ function listReaches({ bends, features, brief }: Design): Reach[] {
     ),
     // Sizes as well: a radius, an overlap or a strip between openings is met the more easily, the larger it is typed.
     ...sizeOf('outlineCorners', 'insideRadiusMm', 'corner', 'Inside radius'),
-    ...sizeOf('slits', 'endReliefDiameterMm', 'slit', 'Relief'),
-    ...sizeOf('pads', 'coverlayCaptureMm', 'pad', 'Overlap of the coverlay on the rim'),
     ...sizeOf('stiffeners', 'coverlayOverlapMm', 'stiffener', 'Overlap with the coverlay'),
     ...sizeOf('coverlayOpenings', 'openingMm', 'coverlay-opening', 'Size'),
     ...sizeOf('coverlayOpenings', 'webMm', 'coverlay-opening', 'Strip to the next opening'),

@@ -47,7 +47,9 @@ export function measureGap(first: Corners, second: Corners): Gap {
     nearest = found
     simplex = found.corners
   }
-  return { lowerMm: Math.max(0, lowerMm), upperMm: lengthOf(nearest.point), at: middleOf(nearest) }
+  const upperMm = lengthOf(nearest.point)
+  // Where both are the same distance, the product that gives the lower one may end above in its last digit.
+  return { lowerMm: Math.min(Math.max(0, lowerMm), upperMm), upperMm, at: middleOf(nearest) }
 }
 
 const isSame = (a: Vector, b: Vector) => a[0] === b[0] && a[1] === b[1] && a[2] === b[2]

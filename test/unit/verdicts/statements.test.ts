@@ -251,11 +251,18 @@ describe('facts of the lists, each contradiction with both places', () => {
       say('Width of', 'the length of its axis', '0.001 mm', '', 'of layers to bend'),
     ],
     [
-      'coverlay on the rim of a land that is wider than the part',
+      'coverlay on the rim of a land that is wider than any rim',
       (d: Design) => {
-        for (const pad of d.features.pads) pad.coverlayCaptureMm = 130
+        for (const pad of d.features.pads) pad.coverlayCaptureMm = 5
       },
-      say('Overlap of the coverlay on the rim of', 'its own field', '130 mm', '', 'across'),
+      say('Overlap of the coverlay on the rim of', 'its own field', '5 mm', 'lands as they are made', 'at most 3 mm'),
+    ],
+    [
+      'a relief of a slit that is wider than the part',
+      (d: Design) => {
+        d.features.slits.push({ id: 'slit', name: 'Slit', endReliefDiameterMm: 130, widthMm: 0.2, tearStop: null })
+      },
+      say('Relief of', 'its own field', '130 mm', '', ''),
     ],
     [
       'a conductor that is shorter than the bends that it crosses',

@@ -1,7 +1,7 @@
 import { callByName, type Design } from '../design'
 import { type Place, placeOf } from '../results'
 import { asEntered, inSentence } from '../units'
-import { findSize } from './part-size'
+import { findSize, sumThicknessUm } from './part-size'
 import type { WrittenTwice } from './statement'
 
 /** Small things against what they belong to: a hole's plating against its drill, a bend's axis against its film, an overlap or a relief against the width of the part. */
@@ -42,10 +42,7 @@ function compareAxes({ bends, construction }: Design): WrittenTwice[] {
   return bends.flatMap((bend, at): WrittenTwice[] => {
     const zone = construction.zones.find(({ id }) => id === bend.zoneId)
     if (zone === undefined) return []
-    const thicknessUm = construction.layers.reduce(
-      (sum, layer) => (zone.presence.some(({ layerId }) => layerId === layer.id) ? sum + layer.thicknessUm : sum),
-      0,
-    )
+    const thicknessUm = sumThicknessUm(construction, zone)
     return [
       {
         fact: `Width of ${bend.name}`,

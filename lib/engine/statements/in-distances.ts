@@ -1,7 +1,7 @@
-import { type Bend, callByName, type Design, type Zone } from '../design'
+import { type Bend, callByName, type Design } from '../design'
 import { BRIEF_PLACE, DESIGN_PLACE, type Place, placeOf } from '../results'
 import { asEntered, inSentence } from '../units'
-import { findSize } from './part-size'
+import { findSize, sumThicknessUm } from './part-size'
 import type { WrittenTwice } from './statement'
 
 /** Distances and angles against the size of the part: a figure that no part of that size can have was typed in another unit, or for another part. */
@@ -162,12 +162,6 @@ function compareArcs({ bends, construction }: Design): WrittenTwice[] {
     ]
   })
 }
-
-const sumThicknessUm = ({ layers }: Design['construction'], { presence }: Zone): number =>
-  layers.reduce(
-    (sum, { id, thicknessUm }) => (presence.some(({ layerId }) => layerId === id) ? sum + thicknessUm : sum),
-    0,
-  )
 
 /** Of the inside face, as its two fields give it. */
 const findArcUm = ({ insideRadiusMm, angleDeg }: Bend): number => (1000 * insideRadiusMm * angleDeg * Math.PI) / 180

@@ -1,4 +1,4 @@
-import type { Design } from '../design'
+import type { Design, Zone } from '../design'
 import { inSentence } from '../units'
 
 export interface PartSize {
@@ -38,3 +38,10 @@ export function findSize({ features, construction }: Design): PartSize | null {
     ? null
     : { mm, acrossMm, where: 'the zones', says: `${inSentence(mm, 'mm')} over all`, path: ['construction', 'zones'] }
 }
+
+/** Of the layers of a zone, as they are bought. */
+export const sumThicknessUm = ({ layers }: Design['construction'], { presence }: Zone): number =>
+  layers.reduce(
+    (sum, { id, thicknessUm }) => (presence.some(({ layerId }) => layerId === id) ? sum + thicknessUm : sum),
+    0,
+  )

@@ -1,4 +1,5 @@
 import 'server-only'
+import { setTimeout as sleep } from 'node:timers/promises'
 import PgBoss from 'pg-boss'
 import { log } from '@/lib/config'
 import { type JobQueue, RUN_AT_ONCE, type RunJob } from './queue'
@@ -9,9 +10,25 @@ const QUEUE = 'jobs'
 /** The shortest that the library takes; an announcement of this very process is looked for at once. */
 const POLL_SECONDS = 0.5
 const MOST_CONNECTIONS = 3
+const MOST_TRIES = 8
+/** PostgreSQL ended the statement because two processes waited for each other's locks. */
+const DEADLOCK = '40P01'
 
 interface Announcement {
   readonly jobId: string
+}
+
+/** Processes that start at once on a new database lock each other out while the library makes the queue's table: one of them tries again. */
+async function makeQueue(boss: PgBoss): Promise<void> {
+  for (let tries = 1; ; tries += 1) {
+    try {
+      // Of announcements that wait, one for each job.
+      return await boss.createQueue(QUEUE, { name: QUEUE, policy: 'short', retryLimit: 0 })
+    } catch (error) {
+      if (tries === MOST_TRIES || (error as { code?: unknown }).code !== DEADLOCK) throw error
+      await sleep(50 * tries + Math.random() * 100)
+    }
+  }
 }
 
 /**
@@ -24,8 +41,12 @@ export async function openPostgresQueue(databaseUrl: string, run: RunJob): Promi
   const boss = new PgBoss({ connectionString: databaseUrl, schema: SCHEMA, max: MOST_CONNECTIONS, schedule: false })
   boss.on('error', (error) => log.warn('queue of jobs', { error }))
   await boss.start()
-  // Of announcements that wait, one for each job.
-  await boss.createQueue(QUEUE, { name: QUEUE, policy: 'short', retryLimit: 0 })
+  try {
+    await makeQueue(boss)
+  } catch (error) {
+    await boss.stop({ graceful: false })
+    throw error
+  }
   const workers: string[] = []
   for (let at = 0; at < RUN_AT_ONCE; at += 1) {
     const options = { batchSize: 1, pollingIntervalSeconds: POLL_SECONDS }

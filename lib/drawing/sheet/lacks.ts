@@ -1,4 +1,4 @@
-import { type Design, isOpen, NOT_STATED, type ReviewFacts } from '@/lib/engine'
+import { type Design, isPlaceholder, NOT_STATED, type ReviewFacts } from '@/lib/engine'
 import { FILE_UNITS, IN_NO_ZONE, makeSheetContents, NO_ZONES, NOT_ASKED, type SheetTable } from './contents'
 
 type SheetLacks = NonNullable<ReviewFacts['sheetLacks']>
@@ -58,4 +58,4 @@ const NOWHERE: ReadonlySet<string> = new Set([IN_NO_ZONE, NO_ZONES])
 
 /** A dash stands where nothing is asked for: cycles of a bend that stands still. */
 const isSilent = (cell: string): boolean =>
-  cell.includes(NOT_STATED) || NOWHERE.has(cell) || (cell !== NOT_ASKED && isOpen(cell))
+  cell.includes(NOT_STATED) || NOWHERE.has(cell) || (cell !== NOT_ASKED && isPlaceholder(cell))

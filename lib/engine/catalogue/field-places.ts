@@ -14,6 +14,8 @@ export interface FieldPlace {
   readonly label: string
   /** Null where nobody has said it. */
   readonly value: unknown
+  /** Has somebody said it? What is open as a term says nothing, and an empty list neither. */
+  readonly isStated: boolean
   /** The entry of the innermost list; null outside of lists. */
   readonly entry: Readonly<Record<string, unknown>> | null
   /** Nobody has confirmed the value. */
@@ -71,6 +73,7 @@ export function readFieldPlaces(
     otherwise.push(notApplicable(`no part of the design has ${withArticle(words)} to judge`))
   }
   const assumed = new Set(listAssumptions(design).map(({ mark }) => mark))
+  const isChoice = field.node.choices !== undefined
   const places = found.map(({ value, path, place, entry }): FieldPlace => {
     const owner = place ?? getOwner(pattern)
     return {
@@ -78,6 +81,7 @@ export function readFieldPlaces(
       places: [owner],
       label: place === null ? words : `${words} of ${place.name}`,
       value: readValue(value),
+      isStated: isStated(readValue(value), isChoice),
       entry,
       isAssumed: place !== null && assumed.has(`${getListName(steps)}.${place.id}.${getFieldAfterList(steps)}`),
     }
@@ -85,9 +89,9 @@ export function readFieldPlaces(
   return { places, otherwise }
 }
 
-/** Has somebody said it? What is open as a term says nothing, and an empty list neither. */
-export function isStated(value: unknown): boolean {
-  if (isOpen(value)) return false
+/** A choice is stated once it is made, though its word may be one that says nothing where people write: "standard". */
+function isStated(value: unknown, isChoice: boolean): boolean {
+  if (isChoice ? value === null : isOpen(value)) return false
   if (Array.isArray(value)) return value.length > 0
   return typeof value !== 'number' || Number.isFinite(value)
 }

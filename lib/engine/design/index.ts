@@ -19,7 +19,7 @@ export { liftDesign, readStoredDesign, readStoredDesignDocument, readStoredDesig
 export * from './material'
 export { findNetClass, withNetClasses } from './net-classes'
 export { listLayerMaterialIds, listMaterialsFor, makeFreshId, makeLayerOfKind, withTakenMaterials } from './new-layers'
-export { isOpen } from './open-text'
+export { isOpen, isPlaceholder } from './open-text'
 export * from './outgassing'
 export * from './outline'
 export {

@@ -2,7 +2,7 @@ import { listLibraryMaterials } from '../materials'
 import type { Issue } from '../results'
 import { citeSource, SOURCES, type SourceKey } from '../sources'
 import { type Material, materialSchema, type SourcedNumber } from './material'
-import { isOpen } from './open-text'
+import { isPlaceholder } from './open-text'
 
 /** A material that somebody describes: the library that keeps it gives it the id that designs use. */
 export const newMaterialSchema = materialSchema.omit({ id: true })
@@ -73,7 +73,7 @@ export function findOwnMaterialIssues(material: NewMaterial): Issue[] {
   function checkSource(source: string, path: readonly string[], isGivenBy: (key: SourceKey) => boolean): void {
     const key = findOwnKey(source.trim())
     if (key === null) {
-      if (isOpen(source)) add('no-source', path, 'say where the figure comes from: a data sheet, a test report')
+      if (isPlaceholder(source)) add('no-source', path, 'say where the figure comes from: a data sheet, a test report')
     } else if (!isGivenBy(key)) {
       add(
         'source-says-otherwise',

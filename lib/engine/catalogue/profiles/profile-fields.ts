@@ -3,7 +3,7 @@ import type { Outcome } from '../../results'
 import { BRIEF_PLACE } from '../checks'
 import { decide, makeDesignLimit, notApplicable, notComputed } from '../decide'
 import { defineItem, type ItemDefinition } from '../define-item'
-import { isStated, readFieldPlaces } from '../field-places'
+import { readFieldPlaces } from '../field-places'
 import { type FieldDemand, listFieldDemands } from './combine'
 import type { Profile } from './profile'
 
@@ -148,7 +148,7 @@ function checkSurvival({ design }: EvaluationContext, { leastPct, profileNames }
 function checkDemand(context: EvaluationContext, { field, where, profileNames }: FieldDemand): Outcome[] {
   const { places, otherwise } = readFieldPlaces(context, field, where)
   const whose = `required by profile ${profileNames.join(', ')}`
-  const stated = places.filter(({ value, isAssumed }) => isStated(value) && !isAssumed)
+  const stated = places.filter(({ isStated, isAssumed }) => isStated && !isAssumed)
   return [
     ...otherwise.map(
       (outcome): Outcome => ({ ...outcome, summary: `${outcome.summary.replace(/\.$/, '')} (${whose}).` }),
@@ -156,12 +156,12 @@ function checkDemand(context: EvaluationContext, { field, where, profileNames }:
     ...places
       .filter((place) => !stated.includes(place))
       .map(
-        ({ path, label, places: at, isAssumed, value }): Outcome => ({
+        ({ path, label, places: at, isAssumed, isStated }): Outcome => ({
           kind: 'not-computed',
           missing: [{ path, label }],
           places: at,
           summary:
-            isAssumed && isStated(value)
+            isAssumed && isStated
               ? `Not computed: ${label} is assumed and not confirmed, ${whose}.`
               : `Not computed: ${label} is missing, ${whose}.`,
           rests: 'typed',

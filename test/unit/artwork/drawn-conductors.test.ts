@@ -25,6 +25,17 @@ const [a, b]: [Point, Point] = [
   [0, 0],
   [20, 0],
 ]
+/** A flash that adds no copper to the end of a line. */
+const dot = (at: Point, net?: string): Drawn => ({ pad: at, sizeMm: 0.2, ...(net === undefined ? {} : { net }) })
+/** A conductor of 0.2 mm, drawn by its edges, a little past both ends. */
+const strip = ([fromX, fromY]: Point, [toX, toY]: Point): Drawn => ({
+  area: [
+    [Math.min(fromX, toX) - 0.1, Math.min(fromY, toY) - 0.1],
+    [Math.max(fromX, toX) + 0.1, Math.min(fromY, toY) - 0.1],
+    [Math.max(fromX, toX) + 0.1, Math.max(fromY, toY) + 0.1],
+    [Math.min(fromX, toX) - 0.1, Math.max(fromY, toY) + 0.1],
+  ],
+})
 /** Something in a corner that names a net, so that there is a source. */
 const elsewhere = land([0, 40], 'N')
 
@@ -87,6 +98,24 @@ describe('conductors that are drawn', () => {
       1,
       0,
     ],
+    [
+      'between round flashes as wide as itself, which are no lands',
+      copper([dot(a, 'A'), line(a, b, 'A'), dot(b, 'A')]),
+      1,
+      0,
+    ],
+    ['between a land and a flash as wide as itself', copper([land(a, 'A'), line(a, b, 'A'), dot(b, 'A')]), 1, 0],
+    ['between round flashes wider than itself', copper([land(a, 'A'), line(a, b, 'A'), land(b, 'A')]), 0, 0],
+    [
+      'to a flash as wide as itself with a plated hole',
+      [...copper([land(a, 'A'), line(a, b, 'A'), dot(b, 'A')]), drawDrill('part.drl', [b], 0.1)],
+      0,
+      0,
+    ],
+    ['that is drawn as an area, from land to land', copper([elsewhere, land(a), strip(a, b), land(b)]), 0, 1],
+    ['that is drawn as an area, from a land to nowhere', copper([land(a, 'A'), strip(a, b)]), 1, 0],
+    ['that is drawn as an area, from nowhere to nowhere', copper([elsewhere, strip(a, b)]), 1, 1],
+    ['that is drawn as an area, round a corner', copper([elsewhere, strip(a, b), strip(b, [20, 20])]), 1, 1],
     ['of 3 mm, as letters are', copper([elsewhere, line(a, [3, 0])]), 0, 0],
     ['of many short strokes', copper([elsewhere, ...[0, 1, 2, 3, 4, 5].map((x) => line([x, 0], [x + 1, 0]))]), 1, 1],
   ])('%s', (_, files, loose, unnamed) => {

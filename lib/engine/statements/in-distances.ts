@@ -9,9 +9,6 @@ export function compareDistances(design: Design): WrittenTwice[] {
   return [...compareReaches(design), ...compareArcs(design)]
 }
 
-/** A zone may stand for two areas, and a distance may run along a film that turns: twice the size of the part is beyond question. Our choice. */
-const REACH_RATIO = 2
-
 interface Reach {
   readonly what: string
   readonly mm: number | null
@@ -30,9 +27,9 @@ function compareReaches(design: Design): WrittenTwice[] {
           {
             fact: what,
             one: { where, says: asEntered(mm, 'mm'), path },
-            other: { where: size.where, says: size.says, path: size.path },
-            agrees: mm <= REACH_RATIO * size.mm,
-            readFrom: 'fields',
+            other: { where: size.where, says: size.saysReach, path: size.path },
+            agrees: mm <= size.reachMm,
+            readFrom: mm <= size.mostReachMm ? 'sizes' : 'fields',
             places: [place],
           },
         ],
@@ -40,7 +37,7 @@ function compareReaches(design: Design): WrittenTwice[] {
 }
 
 function listReaches({ bends, features, brief }: Design): Reach[] {
-  const sizeOf = <L extends 'stiffeners' | 'coverlayOpenings' | 'outlineCorners'>(
+  const sizeOf = <L extends 'stiffeners' | 'coverlayOpenings' | 'outlineCorners' | 'widthSteps' | 'connectors'>(
     list: L,
     field: keyof Design['features'][L][number] & string,
     kind: Place['kind'],
@@ -113,6 +110,10 @@ function listReaches({ bends, features, brief }: Design): Reach[] {
     ...sizeOf('stiffeners', 'coverlayOverlapMm', 'stiffener', 'Overlap with the coverlay'),
     ...sizeOf('coverlayOpenings', 'openingMm', 'coverlay-opening', 'Size'),
     ...sizeOf('coverlayOpenings', 'webMm', 'coverlay-opening', 'Strip to the next opening'),
+    ...sizeOf('coverlayOpenings', 'landMm', 'coverlay-opening', 'Land'),
+    ...sizeOf('widthSteps', 'wideMm', 'width-step', 'Wide end'),
+    ...sizeOf('widthSteps', 'taperLengthMm', 'width-step', 'Taper'),
+    ...sizeOf('connectors', 'firstBendMm', 'connector', 'Way to the first bend'),
     {
       what: 'Distance of copper from the outline',
       mm: features.copperToOutlineMm,

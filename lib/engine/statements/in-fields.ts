@@ -2,6 +2,7 @@ import { callByName, type Design } from '../design'
 import { BRIEF_FIELDS, getChoiceWord } from '../design/fields'
 import { BRIEF_PLACE, placeOf } from '../results'
 import { asEntered, inSentence } from '../units'
+import { compareCopper } from './in-copper'
 import { compareDetails } from './in-details'
 import { compareDistances } from './in-distances'
 import { compareRoom } from './in-room'
@@ -17,6 +18,7 @@ export function compareFields(design: Design): WrittenTwice[] {
     ...compareRoom(design),
     ...compareDistances(design),
     ...compareDetails(design),
+    ...compareCopper(design),
     ...compareMandrels(design),
     ...compareFinishes(design),
     ...compareSoldering(design),

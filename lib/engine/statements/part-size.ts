@@ -2,14 +2,20 @@ import type { Design, Zone } from '../design'
 import { inSentence } from '../units'
 
 export interface PartSize {
-  /** Greatest distance within it; of zones the sum, since nothing says how they lie. */
-  readonly mm: number
+  /** No way within the part is longer: of an outline half of its way round, since two points part that in two; of zones their sum, where a zone may stand for several areas. */
+  readonly reachMm: number
+  /** What `reachMm` is, in words with its figure. */
+  readonly saysReach: string
+  /** Where only zones are known, a way may lead through several areas of one zone: past this nothing is left to doubt. */
+  readonly mostReachMm: number
   /** The lesser of its two sides. */
   readonly acrossMm: number
   readonly where: string
-  readonly says: string
   readonly path: readonly (string | number)[]
 }
+
+/** A zone may stand for two areas, as for both ends of one part. Our choice. */
+export const AREAS_PER_ZONE = 2
 
 /** From corner to corner; without an outline, over all zones one after the other. Null where the length or width of a zone is not known. */
 export function findSize({ features, construction }: Design): PartSize | null {
@@ -18,12 +24,17 @@ export function findSize({ features, construction }: Design): PartSize | null {
     const xs = corners.map(([x]) => x)
     const ys = corners.map(([, y]) => y)
     const sides = [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)] as const
-    const mm = Math.hypot(...sides)
+    const roundMm = corners.reduce((sum, [x, y], at) => {
+      const [nextX, nextY] = corners[(at + 1) % corners.length] ?? [x, y]
+      return sum + Math.hypot(nextX - x, nextY - y)
+    }, 0)
+    const reachMm = roundMm / 2
     return {
-      mm,
+      reachMm,
+      saysReach: `no way within it longer than ${inSentence(reachMm, 'mm')}`,
+      mostReachMm: reachMm,
       acrossMm: Math.min(...sides),
       where: 'the outline',
-      says: `${inSentence(mm, 'mm')} from corner to corner`,
       path: ['features', 'outline'],
     }
   }
@@ -36,7 +47,14 @@ export function findSize({ features, construction }: Design): PartSize | null {
   }
   return mm === 0
     ? null
-    : { mm, acrossMm, where: 'the zones', says: `${inSentence(mm, 'mm')} over all`, path: ['construction', 'zones'] }
+    : {
+        reachMm: mm,
+        saysReach: `${inSentence(mm, 'mm')} over all`,
+        mostReachMm: AREAS_PER_ZONE * mm,
+        acrossMm,
+        where: 'the zones',
+        path: ['construction', 'zones'],
+      }
 }
 
 /** Of the layers of a zone, as they are bought. */

@@ -9,9 +9,9 @@ export interface WrittenTwice {
   readonly agrees: boolean
   /**
    * `fields` are typed into fields that mean the same; `words` were read out of a name, a note or a file's name, which may speak of something
-   * else.
+   * else; `sizes` may both hold, where the part is not as most are.
    */
-  readonly readFrom: 'fields' | 'words'
+  readonly readFrom: 'fields' | 'words' | 'sizes'
   readonly places: readonly Place[]
 }
 

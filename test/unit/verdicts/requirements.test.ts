@@ -3,11 +3,11 @@ import { type Design, evaluate, findFieldWords, listLibraryMaterials, parseDesig
 import { evaluateItem, getItem } from '@/lib/engine/catalogue'
 import { REQUIREMENT_RANGES, type RequirementRange } from '@/lib/engine/catalogue/requirements'
 import { listStartingConstructions } from '@/lib/engine/starting-constructions'
-import { drawPlan } from '../catalogue/drawn-plan'
 import { makeExampleDesign } from '../catalogue/example-design'
 import { DEMO_DESIGNS, readDemoDesign } from '../engine-assembly/demo-design-files'
 import { completeStart, FACTS } from './complete-start'
 import { buildFigures } from './figures'
+import { makeFull } from './full-example'
 import { listNumberPatterns } from './number-patterns'
 
 /*
@@ -21,15 +21,15 @@ const DESCRIBES: readonly string[] = [
   // No number of the part.
   'formatVersion',
   // Layers and zones as built: thickness, symmetry, room and copper have items.
-  'construction.layers.',
+  ...['thicknessUm', 'tolerancePlusUm', 'toleranceMinusUm', 'coverageFraction', 'processingLossUm'].map(
+    (field) => `construction.layers.*.${field}`,
+  ),
   'construction.zones.*.lengthMm',
   'construction.zones.*.widthMm',
   'construction.zones.*.presence.',
-  'construction.zones.*.contactFinish.',
   'construction.zones.*.statedThicknessUm',
   // Bends as formed: strain, life, room and the contradictions of `statements-agree`.
   'bends.*.insideRadiusMm',
-  'bends.*.radiusToleranceMm',
   'bends.*.angleDeg',
   'bends.*.axisLengthMm',
   // A share of the motion is held against its own range.
@@ -47,35 +47,27 @@ const DESCRIBES: readonly string[] = [
   'features.conductors.*.lengthMm',
   'features.conductors.*.crossings.',
   'features.holes.',
-  'features.pads.',
+  'features.pads.*.coverlayCaptureMm',
+  'features.pads.*.nearestBend.',
   'features.outlineCorners.',
-  'features.widthSteps.',
+  'features.widthSteps.*.taperLengthMm',
+  'features.widthSteps.*.nearestBend.',
   'features.coverlayOpenings.*.openingMm',
-  'features.coverlayOpenings.*.webMm',
   'features.coverlayOpenings.*.landMm',
   'features.coverlayOpenings.*.nearestBend.',
   'features.stiffeners.*.coverlayOverlapMm',
   'features.stiffeners.*.nearestBend.',
   'features.slits.',
   'features.components.',
-  'features.connectors.*.firstBendMm',
-  ...['pitch', 'contactWidth', 'exposedLength', 'endWidth', 'edgeToContact', 'stiffenerLength'].flatMap((dimension) => [
-    `features.connectors.*.${dimension}.partMm`,
-    `features.connectors.*.${dimension}.toleranceMm`,
-  ]),
-  'features.registrations.*.heldMm',
-  'features.rigidEdges.beadWidthMm',
-  'features.rigidEdges.beadHeightMm',
-  'features.rigidEdges.prepregSetBackMm',
+  ...['pitch', 'contactWidth', 'exposedLength', 'endWidth', 'edgeToContact'].map(
+    (dimension) => `features.connectors.*.${dimension}.partMm`,
+  ),
   'features.shieldGround.pointCount',
   'features.copperToOutlineMm',
   'features.outline.',
-  // What marks, arrays and finishes are, which `marking`, `array-drawing` and `finish-terms` judge.
-  'brief.marking.',
-  'brief.finishTerms.',
   'brief.exposure.antennaToMetalMm',
-  // As measured, against the limits of `outgassing`.
-  'brief.outgassing.',
+  // As measured, against the limits of `outgassing`; none is reported as 0.
+  'brief.outgassing.*.condensablePct',
   // Places and sizes of what is drawn, measured by the items that look at the plan.
   'plan.rollingDirectionDeg',
   'plan.outline.',
@@ -115,58 +107,6 @@ const DESCRIBES: readonly string[] = [
 ]
 
 const ITEM = getItem('requirement-range')
-
-/** The example with something in each record and list that a requirement stands in. */
-function makeFull(): Design {
-  const design = makeExampleDesign()
-  const [connector] = design.features.connectors
-  if (connector === undefined) throw new RangeError('the example has no connector end')
-  design.features.netClasses.push({
-    id: 'fast',
-    name: 'Fast lines',
-    impedanceOhm: 50,
-    tolerancePct: 10,
-    kind: 'single',
-    referenceLayerId: null,
-    coupon: true,
-    crosstalkLimitPct: 5,
-    riseTimePs: 1000,
-  })
-  design.plan = {
-    ...drawPlan(design),
-    housing: { heldAreaId: 'board', alongXMm: 200, alongYMm: 60, heightMm: 40 },
-    dimensions: [
-      {
-        id: 'length',
-        direction: 'straight',
-        fromMm: [0, 0],
-        toMm: [60, 0],
-        plusMm: 0.1,
-        minusMm: 0.1,
-        isReference: false,
-      },
-    ],
-    connectorEnds: [
-      {
-        id: 'end',
-        connectorId: connector.id,
-        fromMm: [140, 0],
-        toMm: [140, 12],
-        insertionDepthMm: 4,
-        contactCount: 20,
-        firstContactMm: [140, 1.25],
-        contactStepMm: [0, 0.5],
-        contactLengthMm: 3.5,
-        platedLengthMm: 4,
-        target: { atMm: [140, 6, 0], pointsTo: [1, 0, 0], topFaces: [0, 0, 1], withinMm: 0.5, withinDeg: 5 },
-      },
-    ],
-  }
-  const foil = listLibraryMaterials().find(({ id }) => id === 'copper-ra')
-  if (foil === undefined) throw new RangeError('no foil in the library')
-  design.materials.push({ ...structuredClone(foil), id: 'own-foil' })
-  return design
-}
 
 function setAt(design: Design, pattern: string, value: number | null): boolean {
   let wasSet = false

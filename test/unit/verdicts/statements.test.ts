@@ -119,6 +119,8 @@ describe('what is written twice', () => {
         ...design.features,
         conductors: [],
         holes: [],
+        pads: [],
+        coverlayOpenings: [],
         stiffeners: [],
         components: [],
         outline: null,
@@ -255,7 +257,7 @@ describe('facts of the lists, each contradiction with both places', () => {
       (d: Design) => {
         for (const pad of d.features.pads) pad.coverlayCaptureMm = 5
       },
-      say('Overlap of the coverlay on the rim of', 'its own field', '5 mm', 'lands as they are made', 'at most 3 mm'),
+      say('Overlap of the coverlay on the rim of', 'its own field', '5 mm', 'lands as they are made', 'less than 3 mm'),
     ],
     [
       'a relief of a slit that is wider than the part',
@@ -270,6 +272,85 @@ describe('facts of the lists, each contradiction with both places', () => {
         for (const conductor of d.features.conductors) conductor.lengthMm = 0.1
       },
       say('Length of', 'its own field', '0.1 mm', '', 'arcs of at least'),
+    ],
+    [
+      'an axis of less than half of the zone that it runs across',
+      (d: Design) => {
+        for (const bend of d.bends) bend.axisLengthMm = 1
+      },
+      say('Length of the axis of', `the bend's fields`, '1 mm', 'zone', 'of width'),
+    ],
+    [
+      'conductors wider than the axis of the bend that they cross',
+      (d: Design) => {
+        for (const conductor of d.features.conductors) conductor.widthMm = 18.1
+      },
+      say('Conductors across', 'their own fields', 'take at least', `the bend's fields`, 'an axis of'),
+    ],
+    [
+      'a neighbour further away than the bend is wide',
+      (d: Design) => {
+        for (const conductor of d.features.conductors) conductor.spaceMm = 18
+      },
+      say('Space beside', 'its own fields', 'with the space to its neighbour', `the bend's fields`, 'an axis of'),
+    ],
+    [
+      'hardly any copper where listed conductors cross',
+      (d: Design) => {
+        for (const { presence } of d.construction.zones)
+          for (const each of presence) if (each.coverageFraction !== null) each.coverageFraction = 0.001
+        for (const layer of d.construction.layers) if (layer.kind === 'conductor') layer.coverageFraction = 0.001
+      },
+      say('Copper of', 'the conductors that cross it', 'at least', 'zone', '0.1 %'),
+    ],
+    [
+      'a conductor with more copper than the part has room for',
+      (d: Design) => {
+        for (const conductor of d.features.conductors) conductor.lengthMm = 50_000
+      },
+      say('Area of', 'its own fields', 'mm² with its spaces', 'the outline', 'mm² in all'),
+    ],
+    [
+      'a land with a ring of more than 5 mm',
+      (d: Design) => {
+        for (const hole of d.features.holes) hole.landMm = (hole.drillMm ?? 0) + 10.1
+      },
+      say('Land of', 'its own field', 'mm', 'its drill', 'at most 5 mm wide'),
+    ],
+    [
+      'copper as far from both edges as half of the part',
+      (d: Design) => {
+        d.features.copperToOutlineMm = 60
+      },
+      say('Room for copper', 'the features', '60 mm clear of each edge', 'the outline', 'across'),
+    ],
+    [
+      'an opening that covers 3 mm of its land all round',
+      (d: Design) => {
+        for (const opening of d.features.coverlayOpenings) Object.assign(opening, { openingMm: 1, landMm: 7 })
+      },
+      say('Land in', 'its own field', '7 mm', 'its opening', 'less than 3 mm over a rim'),
+    ],
+    [
+      'a stiffener whose hole is smaller than the drill',
+      (d: Design) => {
+        for (const hole of d.features.holes) Object.assign(hole, { drillMm: 1, stiffenerHoleMm: 0.9 })
+      },
+      say('Hole of the stiffener at', 'its own field', '0.9 mm', 'its drill', '1 mm'),
+    ],
+    [
+      'a slit wider than the part',
+      (d: Design) => {
+        d.features.slits.push({ id: 'slit', name: 'Slit', endReliefDiameterMm: 1, widthMm: 130, tearStop: null })
+      },
+      say('Width of Slit', 'its own field', '130 mm', 'the outline', 'across'),
+    ],
+    [
+      'a taper longer than any way within the part',
+      (d: Design) => {
+        for (const step of d.features.widthSteps) step.taperLengthMm = 900
+      },
+      say('Taper of', 'its own field', '900 mm', 'the outline', 'no way within it longer than'),
     ],
     [
       'single parts in an array of four',
@@ -321,12 +402,15 @@ describe('facts of the lists, each contradiction with both places', () => {
     const found = differing(change).filter(([fact]) => fact?.startsWith('Distance of'))
     expect(found).toHaveLength(count)
     for (const [, , one, , other] of found)
-      expect([one, other]).toEqual(['5000 mm', expect.stringMatching(/ mm (over all|from corner to corner)$/)])
+      expect([one, other]).toEqual([
+        '5000 mm',
+        expect.stringMatching(/(mm over all|no way within it longer than [0-9.]+ mm)$/),
+      ])
   })
 
   test('an outline, where it is drawn, is the size of the part', () => {
     const found = differing((d) => {
-      // 5 mm from corner to corner: by hand, 3 and 4.
+      // Half of the way round, by hand: 3 and 4.
       d.features.outline = {
         verticesMm: [
           [0, 0],
@@ -336,11 +420,12 @@ describe('facts of the lists, each contradiction with both places', () => {
         ],
         rollingDirection: 'either',
       }
-      for (const hole of d.features.holes) hole.transitionDistanceMm = 10.01
+      for (const hole of d.features.holes) hole.transitionDistanceMm = 7.01
       for (const component of d.features.components) component.transitionDistanceMm = null
     }).filter(([fact]) => fact?.endsWith('from the transition'))
     expect(found.length).toBeGreaterThan(0)
-    for (const pair of found) expect(pair.slice(2)).toEqual(['10.01 mm', 'the outline', '5 mm from corner to corner'])
+    for (const pair of found)
+      expect(pair.slice(2)).toEqual(['7.01 mm', 'the outline', 'no way within it longer than 7 mm'])
   })
 
   test('an arc shorter than the film is thick bends nothing; the same angle on a large drum does', () => {
@@ -351,6 +436,45 @@ describe('facts of the lists, each contradiction with both places', () => {
     expect(bendBy(0.01, 5).length).toBeGreaterThan(0)
     expect(bendBy(0.9, 900)).toEqual([])
     expect(bendBy(1, 0.1)).toEqual([])
+  })
+
+  const silent = (change: (design: Design) => void, fact: string) =>
+    expect(differing(change).filter(([said]) => said?.startsWith(fact))).toEqual([])
+
+  test('copper that just fits is no contradiction', () => {
+    silent((d) => {
+      for (const hole of d.features.holes) hole.landMm = (hole.drillMm ?? 0) + 10
+    }, 'Land of')
+    silent((d) => {
+      for (const opening of d.features.coverlayOpenings) Object.assign(opening, { openingMm: 1, landMm: 6.9 })
+    }, 'Land in')
+    silent((d) => {
+      for (const hole of d.features.holes) Object.assign(hole, { drillMm: 1, stiffenerHoleMm: 1 })
+    }, 'Hole of the stiffener')
+    // A stiffener that closes the hole.
+    silent((d) => {
+      for (const hole of d.features.holes) Object.assign(hole, { drillMm: 1, stiffenerHoleMm: 0 })
+    }, 'Hole of the stiffener')
+  })
+
+  test('a strip of copper over the whole width and length of a part fits, space and all', () => {
+    const area = (lengthMm: number) =>
+      differing((d) => {
+        d.features.outline = {
+          verticesMm: [
+            [0, 0],
+            [100, 0],
+            [100, 12],
+            [0, 12],
+          ],
+          rollingDirection: 'either',
+        }
+        for (const conductor of d.features.conductors) Object.assign(conductor, { lengthMm, widthMm: 12, spaceMm: 0.2 })
+      }).filter(([fact]) => fact?.startsWith('Area of'))
+    expect(area(100)).toEqual([])
+    // (100 · 12 + (224 · 0.2) / 2 + π 0.2² / 4) / 12.2, by hand: 100.2 mm.
+    expect(area(100.19)).toEqual([])
+    expect(area(100.21).length).toBeGreaterThan(0)
   })
 
   test('while one of two tools is open, the other may be the one that cuts', () => {

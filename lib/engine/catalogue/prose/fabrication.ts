@@ -132,7 +132,7 @@ export const FABRICATION_PROSE: Readonly<Record<string, ItemProse>> = {
       'List the features whose position depends on two processes or more, with what each can bear; ask the fabricator what they hold.',
   },
   'requirement-range': {
-    why: 'A requirement is taken at its word: one cycle for a part that moves, a voltage drop of 1000 V or a connector that takes any thickness is met by every design. Such figures are slips of the decimal point or the unit, or stand in for one that nobody knew.',
+    why: 'A requirement is taken at its word: one cycle for a part that moves, a voltage drop of 1000 V or a connector that takes any thickness is met by every design, and sheets without tolerance have no thin margin anywhere. Such figures are slips of the decimal point or the unit, or stand in for one that nobody knew.',
     howToCheck:
       'Ask where the figure comes from: the product specification, the drawing of the connector, the sheet of the material. Correct it there and here. If it is right, record that source in a waiver.',
   },

@@ -4,7 +4,7 @@ import type { InputPattern } from '../item-inputs'
 type Entry = Readonly<Record<string, unknown>>
 
 /**
- * Between which figures the trade states a requirement, or a rating that somebody vouches for. Wide on purpose: what lies outside is no
+ * Between which figures the trade states a requirement, a rating that somebody vouches for, or a figure that no item of major severity judges. Wide on purpose: what lies outside is no
  * hard part, but most likely a slip of the decimal point, a wrong unit, or a figure that makes an item meet. Common practice and our choice,
  * no published source.
  */

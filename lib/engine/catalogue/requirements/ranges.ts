@@ -1,4 +1,5 @@
 import { CONNECTOR_DIMENSIONS } from '../../design'
+import { FIGURE_RANGES } from './figures'
 import type { RequirementRange } from './range'
 
 const SERVICE: readonly RequirementRange[] = [
@@ -54,7 +55,7 @@ const TOLERANCES: readonly RequirementRange[] = [
 const ACCEPTANCE: readonly RequirementRange[] = [
   { pattern: 'brief.acceptance.testVoltageVolt', low: 1, high: 5000 },
   { pattern: 'brief.acceptance.continuityOhm', low: 0.01, high: 500 },
-  { pattern: 'brief.acceptance.isolationMegohm', low: 0.1, high: 1e5 },
+  { pattern: 'brief.acceptance.isolationMegohm', low: 0.5, high: 1e5 },
   { pattern: 'brief.acceptance.bowAndTwistPct', low: 0.05, high: 5 },
   { pattern: 'brief.acceptance.solderingsOnCount', low: 1, high: 20 },
   { pattern: 'brief.acceptance.solderingsOffCount', low: 0, high: 20 },
@@ -153,7 +154,7 @@ const RATINGS: readonly RequirementRange[] = [
   { pattern: 'materials.*.foil.resistivityOhmMm2PerM', low: 0.0155, high: 0.1 },
 ]
 
-/** Every number of the design that states a need or vouches for a rating. A test walks the schema and finds each number here, or among those that describe the part. */
+/** Every number of the design that states a need, vouches for a rating, or that no item of major severity looks at closely. A test walks the schema and finds each number here, or among those that describe the part. */
 export const REQUIREMENT_RANGES: readonly RequirementRange[] = [
   ...SERVICE,
   ...ASSEMBLY,
@@ -164,4 +165,5 @@ export const REQUIREMENT_RANGES: readonly RequirementRange[] = [
   ...CONNECTORS,
   ...ROOM,
   ...RATINGS,
+  ...FIGURE_RANGES,
 ]

@@ -1,5 +1,6 @@
 import type { EvaluationContext } from '../../context'
 import { BRIEF_FIELDS, CONNECTOR_DIMENSIONS, callByName, FEATURE_FIELDS, getFieldInText } from '../../design'
+import { lifeOverMedianFraction } from '../../life'
 import { type Outcome, placeOf } from '../../results'
 import type { Unit } from '../../units'
 import { BRIEF_PLACE } from '../checks'
@@ -23,12 +24,23 @@ const LEAST_CYCLE_SPAN_DEG_C = 15
 const WINDOW_SPAN_UM = { low: 5, high: 600 } as const
 /** A dimension that may be half as large as it may be is no dimension; our choice. */
 const LARGEST_SPAN_OF_MAXIMUM_FRACTION = 0.5
+/** Scatter of fatigue takes at least this much off the median life, or the demand leaves no room for it; our choice. */
+const MOST_OF_MEDIAN_FRACTION = 0.7
+/** Both tolerances of a sheet together: none is rolled, cast or etched closer. Our choice. */
+const LEAST_SHEET_SPREAD_UM = 0.2
 /** Where the flatter end has nearly the curvature of the tighter one, nothing moves; our choice. */
 const LEAST_SWING_FRACTION = 0.01
 
 /** Pairs of figures of which each alone may be usual. */
 export function listSpans(context: EvaluationContext): readonly Span[] {
-  return [...listTemperatureSpans(context), ...listWindows(context), ...listFits(context), ...listSwings(context)]
+  return [
+    ...listTemperatureSpans(context),
+    ...listWindows(context),
+    ...listFits(context),
+    ...listSwings(context),
+    ...listScatter(context),
+    ...listSheetTolerances(context),
+  ]
 }
 
 export function checkSpan({ value, low, high, unit, what, places }: Span): Outcome {
@@ -42,9 +54,9 @@ export function checkSpan({ value, low, high, unit, what, places }: Span): Outco
     }),
     places,
     what,
-    equation: 'difference of both ends as typed',
+    equation: 'from both figures as typed',
     isTyped: true,
-    remark: 'Check both ends.',
+    remark: 'Check both figures.',
   })
 }
 
@@ -134,4 +146,39 @@ function listSwings({ design }: EvaluationContext): Span[] {
       },
     ]
   })
+}
+
+/** How much of the median life is counted on, by the share that must survive and the slope: each may be usual, and both together hardly less than the median. */
+function listScatter({ design: { brief } }: EvaluationContext): Span[] {
+  const { lifeSurvivalPct, lifeWeibullSlope } = brief
+  if (lifeSurvivalPct === null || lifeWeibullSlope === null) return []
+  const words = `${getFieldInText(BRIEF_FIELDS.lifeSurvivalPct)} and ${getFieldInText(BRIEF_FIELDS.lifeWeibullSlope)}`
+  return [
+    {
+      what: `share of the median life that is counted on, by ${words}`,
+      value: lifeOverMedianFraction(1 - lifeSurvivalPct / 100, lifeWeibullSlope),
+      low: 0,
+      high: MOST_OF_MEDIAN_FRACTION,
+      unit: 'fraction',
+      places: [BRIEF_PLACE],
+    },
+  ]
+}
+
+/** A sheet without tolerance has no thin margin anywhere, and one whose tolerance is its thickness has none itself. */
+function listSheetTolerances({ design }: EvaluationContext): Span[] {
+  return design.construction.layers.flatMap((layer): Span[] =>
+    layer.kind === 'unbonded-gap'
+      ? []
+      : [
+          {
+            what: `both tolerances of the thickness of ${layer.name} together`,
+            value: layer.tolerancePlusUm + layer.toleranceMinusUm,
+            low: LEAST_SHEET_SPREAD_UM,
+            high: 2 * Math.max(layer.thicknessUm, LEAST_SHEET_SPREAD_UM),
+            unit: 'um',
+            places: [placeOf('layer', layer)],
+          },
+        ],
+  )
 }

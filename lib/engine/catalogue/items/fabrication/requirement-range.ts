@@ -8,7 +8,7 @@ export const requirementRange = defineItem({
   id: 'requirement-range',
   section: 'fabrication',
   severity: 'major',
-  question: 'Is every stated requirement and rating within what the trade states?',
+  question: 'Is every stated requirement, rating and tolerance within what the trade states?',
   titles: {
     meets: 'Requirements and ratings are within what the trade states',
     fails: 'A requirement or rating is outside of what the trade states',
@@ -18,6 +18,8 @@ export const requirementRange = defineItem({
   sourceKeys: ['ownChoice'],
   restsOn: [
     ...REQUIREMENT_RANGES.map(({ pattern }) => pattern),
+    // Of sheets, with their thickness.
+    'construction.layers',
     // What a motion between two states takes.
     'bends.*.use',
     'bends.*.insideRadiusMm',

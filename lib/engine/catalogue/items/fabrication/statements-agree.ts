@@ -47,8 +47,8 @@ export const statementsAgree = defineItem({
     // What was stated against what was stated; against the plan it is held by `plan-agreement`.
     const pairs = listWrittenTwice(drawing.stated, facts)
     const clear = pairs.filter(({ agrees, readFrom }) => !agrees && readFrom === 'fields')
-    const inWords = pairs.filter(({ agrees, readFrom }) => !agrees && readFrom === 'words')
-    return [...clear.map(contradict), ...inWords.map(doubt), ...(clear.length === 0 ? count(pairs) : [])]
+    const inDoubt = pairs.filter(({ agrees, readFrom }) => !agrees && readFrom !== 'fields')
+    return [...clear.map(contradict), ...inDoubt.map(doubt), ...(clear.length === 0 ? count(pairs) : [])]
   },
 })
 
@@ -66,11 +66,17 @@ function contradict(pair: WrittenTwice): Outcome {
   })
 }
 
-/** A name or a note may speak of something else: who wrote it knows. */
+/** A name or a note may speak of something else, and a part may be of a form that makes both figures hold: who wrote them knows. */
 function doubt(pair: WrittenTwice): Outcome {
   return cannotTell(
     pair.fact.charAt(0).toLowerCase() + pair.fact.slice(1),
-    { because: quote(pair), decidedBy: 'correct one of them, or word the text so that it cannot be misread' },
+    {
+      because: quote(pair),
+      decidedBy:
+        pair.readFrom === 'words'
+          ? 'correct one of them, or word the text so that it cannot be misread'
+          : 'correct one of them, or draw the part',
+    },
     pair.places,
   )
 }

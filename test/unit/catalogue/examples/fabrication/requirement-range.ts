@@ -11,6 +11,20 @@ export const requirementRangeExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   {
+    name: 'each of survival and slope usual, both together four fifths of the median',
+    change: (d) => {
+      Object.assign(d.brief, { lifeSurvivalPct: 90, lifeWeibullSlope: 8 })
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'the steepest slope, with a survival that leaves room for scatter',
+    change: (d) => {
+      Object.assign(d.brief, { lifeSurvivalPct: 99, lifeWeibullSlope: 8 })
+    },
+    expect: 'meets',
+  },
+  {
     name: 'one cycle for a bend that moves',
     change: (d) => {
       getBend(d, 'hinge').requiredCycles = 1

@@ -6,6 +6,19 @@ const note = (bendId: string, text: string) => (d: Design) => {
   getBend(d, bendId).note = text
 }
 
+/** 140 by 12 mm: half of the way round is 152 mm. */
+function drawOutline(d: Design): void {
+  d.features.outline = {
+    verticesMm: [
+      [0, 0],
+      [140, 0],
+      [140, 12],
+      [0, 12],
+    ],
+    rollingDirection: 'either',
+  }
+}
+
 export const statementsAgreeExamples: readonly ItemExample[] = [
   { name: 'fields and names that agree', expect: 'meets' },
   {
@@ -28,6 +41,96 @@ export const statementsAgreeExamples: readonly ItemExample[] = [
       zone.presence = zone.presence.filter((each) => each.layerId !== layerId)
     },
     expect: 'fails',
+  },
+  {
+    name: 'an axis of less than half of the zone that it runs across',
+    change: (d) => {
+      getBend(d, 'fold').axisLengthMm = 5.7
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'an axis shorter than its zone is wide, as where film tapers',
+    change: (d) => {
+      getBend(d, 'fold').axisLengthMm = 6
+    },
+    expect: 'cannot-tell',
+  },
+  {
+    name: 'an axis that is short within readings',
+    change: (d) => {
+      getBend(d, 'fold').axisLengthMm = 11.4
+    },
+    expect: 'meets',
+  },
+  {
+    name: 'an axis that is short by what is cut out beside it',
+    change: (d) => {
+      getBend(d, 'fold').axisLengthMm = 9
+      for (const slit of d.features.slits) slit.widthMm = 3 / d.features.slits.length
+      for (const each of d.bends) if (each.id !== 'fold') each.axisLengthMm = 9
+    },
+    expect: 'meets',
+  },
+  {
+    name: 'conductors wider than the axis of the bend that they cross',
+    change: (d) => {
+      getZone(d, getBend(d, 'hinge').zoneId).widthMm = null
+      const [conductor] = d.features.conductors.filter(({ crossings }) =>
+        crossings.some(({ bendId }) => bendId === 'hinge'),
+      )
+      if (conductor !== undefined) conductor.widthMm = 12.5
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'plating that leaves a third of the drill open',
+    change: (d) => {
+      Object.assign(getOnly(d.features.holes), { drillMm: 0.3, wallPlatingUm: 100 })
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'plating that leaves half of the drill open',
+    change: (d) => {
+      Object.assign(getOnly(d.features.holes), { drillMm: 0.3, wallPlatingUm: 75 })
+    },
+    expect: 'meets',
+  },
+  {
+    name: 'a rim of 3 mm, where nobody knows how large the part is',
+    change: (d) => {
+      for (const zone of d.construction.zones) zone.lengthMm = null
+      for (const pad of d.features.pads) pad.coverlayCaptureMm = 3
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'a distance longer than all zones in a row',
+    change: (d) => {
+      const way = d.construction.zones.reduce(
+        (sum, { lengthMm, widthMm }) => sum + Math.hypot(lengthMm ?? 0, widthMm ?? 0),
+        0,
+      )
+      getOnly(d.features.holes).transitionDistanceMm = way + 1
+    },
+    expect: 'cannot-tell',
+  },
+  {
+    name: 'a distance longer than any way within the outline',
+    change: (d) => {
+      drawOutline(d)
+      getOnly(d.features.holes).transitionDistanceMm = 153
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'a distance as long as a way within the outline may be',
+    change: (d) => {
+      drawOutline(d)
+      getOnly(d.features.holes).transitionDistanceMm = 151
+    },
+    expect: 'meets',
   },
   {
     name: 'a flex test over a larger mandrel than the bend',

@@ -41,8 +41,30 @@ export const featureListsExamples: readonly ItemExample[] = [
     expect: 'meets',
   },
   {
+    name: 'a bend that no listed conductor of its layer crosses',
+    change: (d) => {
+      wireAll(d)
+      for (const conductor of d.features.conductors)
+        conductor.crossings = conductor.crossings.filter(({ bendId }) => bendId !== 'fold')
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'a layer of which no zone has any copper needs no conductor',
+    change: (d) => {
+      wireAll(d)
+      d.features.conductors = d.features.conductors.filter(({ layerId }) => layerId !== 'l1')
+      for (const layer of d.construction.layers)
+        if (layer.id === 'l1' && layer.kind === 'conductor') layer.coverageFraction = 0
+      for (const { presence } of d.construction.zones)
+        for (const each of presence) if (each.layerId === 'l1') each.coverageFraction = null
+    },
+    expect: 'meets',
+  },
+  {
     name: 'an empty list without a mark',
     change: (d) => {
+      wireAll(d)
       d.features.slits = []
     },
     expect: 'not-computed',
@@ -50,6 +72,7 @@ export const featureListsExamples: readonly ItemExample[] = [
   {
     name: 'plated layers on a part that is said to have no hole',
     change: (d) => {
+      wireAll(d)
       d.features.holes = []
       d.features.none = ['holes']
     },
@@ -58,6 +81,7 @@ export const featureListsExamples: readonly ItemExample[] = [
   {
     name: 'a mark beside entries',
     change: (d) => {
+      wireAll(d)
       d.features.none = ['pads']
     },
     expect: 'fails',

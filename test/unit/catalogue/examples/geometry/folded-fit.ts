@@ -74,6 +74,13 @@ export function aimEnd(
   ]
 }
 
+/** Off the way back under the board, in its plane. */
+const turnedBy = (deg: number): [number, number, number] => [
+  -Math.cos((deg * Math.PI) / 180),
+  Math.sin((deg * Math.PI) / 180),
+  0,
+]
+
 /** The end lies below the board by the height of the fold: any target within that of it is met by a wide tolerance. */
 const WIDE_MM = 12
 
@@ -91,6 +98,58 @@ export const connectorTargetsExamples: readonly ItemExample[] = [
   },
   { name: 'a connector half a metre off', change: (d) => aimEnd(d, 500, [-1, 0, 0], WIDE_MM), expect: 'fails' },
   { name: 'how far it may be off is not known', change: (d) => aimEnd(d, 0, [-1, 0, 0], null), expect: 'not-computed' },
+  {
+    name: 'a connector half a metre off fails, whatever is not known of its target',
+    change: (d) => aimEnd(d, 500, [-1, 0, 0], null),
+    expect: 'fails',
+  },
+  {
+    // 4.64 mm over the tolerances.
+    name: 'an end that may be off its target by a little more than it is',
+    change: (d) => aimEnd(d, 0, [-1, 0, 0], 4.7),
+    expect: 'meets',
+  },
+  {
+    name: 'an end that may be off by as much as it is at nominal',
+    change: (d) => aimEnd(d, 0, [-1, 0, 0], 4.35),
+    expect: 'thin-margin',
+  },
+  {
+    name: 'an end that may be off by less than it is at nominal',
+    change: (d) => aimEnd(d, 0, [-1, 0, 0], 4.25),
+    expect: 'fails',
+  },
+  {
+    // 1.9 of 2 degrees.
+    name: 'an end that is turned by a little less than it may be',
+    change: (d) => aimEnd(d, 0, turnedBy(1.9), WIDE_MM),
+    expect: 'meets',
+  },
+  {
+    name: 'an end that is turned by a little more',
+    change: (d) => aimEnd(d, 0, turnedBy(2.1), WIDE_MM),
+    expect: 'fails',
+  },
+  {
+    name: 'how far it may be turned is not known',
+    change: (d) => {
+      aimEnd(d, 0, [-1, 0, 0], WIDE_MM)
+      for (const { target } of d.plan?.connectorEnds ?? []) if (target !== null) target.withinDeg = null
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'a second end of which nobody stated the target',
+    change: (d) => {
+      aimEnd(d, 0, [-1, 0, 0], WIDE_MM)
+      const [end] = d.plan?.connectorEnds ?? []
+      const [connector] = d.features.connectors
+      if (end === undefined || connector === undefined) return
+      d.features.connectors.push({ ...structuredClone(connector), id: 'second', name: 'Second socket' })
+      d.plan?.connectorEnds.push({ ...structuredClone(end), id: 'second-end', connectorId: 'second', target: null })
+    },
+    expect: 'not-computed',
+  },
   {
     name: 'a target that nobody has stated',
     change: (d) => {

@@ -84,6 +84,99 @@ export const holeLifeExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   {
+    name: 'a hole without plating has no wall to crack, whatever is not stated of it',
+    change: (d) => {
+      d.features.holes.push({ ...getOnly(d.features.holes), id: 'bare', name: 'Bare', plated: false, drillMm: null })
+    },
+    expect: 'meets',
+  },
+  {
+    name: 'a second hole of which nobody said whether it is plated',
+    change: (d) => {
+      d.features.holes.push({ ...getOnly(d.features.holes), id: 'open', name: 'Open', plated: null })
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'a second hole of which nobody stated the plating',
+    change: (d) => {
+      d.features.holes.push({ ...getOnly(d.features.holes), id: 'open', name: 'Open', wallPlatingUm: null })
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'plating that fills the drill',
+    change: (d) => {
+      getOnly(d.features.holes).wallPlatingUm = 150
+    },
+    expect: 'cannot-tell',
+  },
+  {
+    name: 'plating that leaves a thread of a hole',
+    change: (d) => {
+      getOnly(d.features.holes).wallPlatingUm = 149
+    },
+    expect: 'meets',
+  },
+  {
+    name: 'no plating on the wall of a plated hole',
+    change: (d) => {
+      getOnly(d.features.holes).wallPlatingUm = 0
+    },
+    expect: 'cannot-tell',
+  },
+  {
+    name: 'as much plating as is said to be enough, through few cycles',
+    change: (d) => {
+      getOnly(d.features.holes).wallPlatingUm = 15
+      d.brief.temperatureCycles = 20
+    },
+    expect: 'meets',
+  },
+  {
+    name: 'a micrometre less, through as many',
+    change: (d) => {
+      getOnly(d.features.holes).wallPlatingUm = 14
+      d.brief.temperatureCycles = 20
+    },
+    expect: 'cannot-tell',
+  },
+  {
+    name: 'cycles as wide as operation, to the degree',
+    change: (d) => {
+      Object.assign(d.brief, { operatingMinDegC: d.brief.cycleMinDegC, operatingMaxDegC: d.brief.cycleMaxDegC })
+    },
+    expect: 'meets',
+  },
+  {
+    name: 'operation of which nobody stated the ends',
+    change: (d) => {
+      Object.assign(d.brief, { operatingMinDegC: null, operatingMaxDegC: null })
+    },
+    expect: 'meets',
+  },
+  {
+    // 732 to 2762 cycles over tolerances and constants, as computed with the handbook's relation.
+    name: 'cycles that the shortest life does not reach',
+    change: (d) => {
+      d.brief.temperatureCycles = 800
+    },
+    expect: 'thin-margin',
+  },
+  {
+    name: 'cycles of half the width last many times as long',
+    change: (d) => {
+      Object.assign(d.brief, {
+        cycleMinDegC: 0,
+        cycleMaxDegC: 45,
+        operatingMinDegC: 0,
+        operatingMaxDegC: 45,
+        temperatureCycles: 5000,
+      })
+    },
+    expect: 'meets',
+  },
+  {
     name: 'the cycles are not stated',
     change: (d) => {
       d.brief.temperatureCycles = null

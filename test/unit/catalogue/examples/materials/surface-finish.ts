@@ -1,8 +1,33 @@
+import { makePresence } from '@/lib/engine'
 import { getOnly, getZone } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const surfaceFinishExamples: readonly ItemExample[] = [
   { name: 'no nickel', expect: 'meets' },
+  {
+    name: 'no nickel, in an opening that lies in the hinge',
+    change: (d) => {
+      getOnly(d.features.coverlayOpenings).nearestBend = { bendId: 'hinge', distanceMm: 0 }
+    },
+    expect: 'meets',
+  },
+  {
+    name: 'nickel, where solder mask covers the copper of the arm',
+    change: (d) => {
+      d.brief.surfaceFinish = 'immersion-gold-over-electroless-nickel'
+      const arm = getZone(d, 'arm')
+      arm.presence = [makePresence('mask-top'), ...arm.presence.filter(({ layerId }) => !layerId.startsWith('cover'))]
+    },
+    expect: 'meets',
+  },
+  {
+    name: 'nickel 0.1 mm from the hinge: how near is for another item',
+    change: (d) => {
+      d.brief.surfaceFinish = 'immersion-gold-over-electroless-nickel'
+      getOnly(d.features.coverlayOpenings).nearestBend = { bendId: 'hinge', distanceMm: 0.1 }
+    },
+    expect: 'meets',
+  },
   {
     name: 'nickel 6 mm from the hinge',
     change: (d) => {

@@ -10,6 +10,22 @@ const thicken = (d: Design) => {
   Object.assign(getFilm(d, 'cover-top-adhesive'), { thicknessUm: 100, tolerancePlusUm: 60, toleranceMinusUm: 60 })
 }
 
+/** Every sheet held to 1 um, but one. */
+const spreadOnly = (layerId: string, toleranceUm: number) => (d: Design) => {
+  withoutTolerances(d)
+  for (const layer of d.construction.layers) {
+    if (layer.kind === 'unbonded-gap') continue
+    const um = layer.id === layerId ? toleranceUm : 1
+    Object.assign(layer, { tolerancePlusUm: um, toleranceMinusUm: um })
+    if (layer.kind === 'conductor' && layer.plating.process !== 'none') layer.plating.toleranceUm = 1
+  }
+}
+
+/** The zone of the connector end no longer says by itself that it is one. */
+const asStiffened = (d: Design): void => {
+  Object.assign(getZone(d, 'fingers'), { kind: 'stiffened', connectorWindow: null, contactFinish: null })
+}
+
 export const thicknessToleranceExamples: readonly ItemExample[] = [
   { name: 'ordinary films, no tolerance on the drawing', change: withoutTolerances, expect: 'meets' },
   {
@@ -19,6 +35,19 @@ export const thicknessToleranceExamples: readonly ItemExample[] = [
       thicken(d)
     },
     expect: 'fails',
+  },
+  {
+    // 40 um of 723: more than the 30 um of thin film, less than a tenth.
+    name: 'laminate of 200 +/- 40 um in a board of 0.72 mm',
+    change: spreadOnly('core-top', 40),
+    expect: 'meets',
+  },
+  { name: 'laminate of 200 +/- 100 um in the same board', change: spreadOnly('core-top', 100), expect: 'fails' },
+  {
+    // 15 um of 69: more than a tenth, less than the 30 um of thin film.
+    name: 'adhesive of 25 +/- 15 um in the arm',
+    change: spreadOnly('cover-top-adhesive', 15),
+    expect: 'meets',
   },
   {
     name: 'a tolerance on the drawing of the arm that ordinary films do not hold',
@@ -60,6 +89,21 @@ export const fittedThicknessExamples: readonly ItemExample[] = [
       Object.assign(getFilm(d, 'stiffener-adhesive'), { thicknessUm: 100, tolerancePlusUm: 90, toleranceMinusUm: 90 })
     },
     expect: 'fails',
+  },
+  {
+    name: 'a zone that a listed connector makes an end',
+    change: (d) => {
+      asStiffened(d)
+      getZone(d, 'fingers').statedToleranceUm = 1
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'the only connector, of which nobody said where it goes, has one end to go to',
+    change: (d) => {
+      getOnly(d.features.connectors).zoneId = null
+    },
+    expect: 'meets',
   },
   {
     name: 'no connector end',

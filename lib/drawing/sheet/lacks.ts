@@ -4,8 +4,8 @@ import { FILE_UNITS, IN_NO_ZONE, makeSheetContents, NO_ZONES, NOT_ASKED, type Sh
 type SheetLacks = NonNullable<ReviewFacts['sheetLacks']>
 
 /** What a bend table has to state before anybody can form and test the bend, by the words at the head of its columns. */
-const BEND_HEADS = /^inside radius|angle|face|use|cycles|temperature/i
-const STIFFENER_HEADS = /zones|call-out|held by|overlap/i
+const BEND_HEADS = /^name|^inside radius|angle|face|use|cycles|temperature/i
+const STIFFENER_HEADS = /^name|^for$|zones|call-out|held by|overlap/i
 const LAYER_HEADS = /^name|kind|runs through/i
 const COVERLAY_HEADS = /call-out|as bought/i
 

@@ -70,6 +70,33 @@ describe('what the drawing sheet states', () => {
     ['a call-out that says "tbd"', 'coverlay-detail', (d) => callOut(d, 'coverlay-film', 'TBD')],
     ['a call-out of dashes', 'coverlay-detail', (d) => callOut(d, 'coverlay-film', '--')],
     ['a stiffener of "t.b.d."', 'stiffener-detail', (d) => callOut(d, 'stiffener', 't.b.d.')],
+    [
+      'a call-out that sends to a paper without naming it',
+      'coverlay-detail',
+      (d) => callOut(d, 'coverlay-film', 'per spec'),
+    ],
+    ['a stiffener of "ok"', 'stiffener-detail', (d) => callOut(d, 'stiffener', 'ok')],
+    [
+      'a stiffener named "-"',
+      'stiffener-detail',
+      (d) => {
+        for (const stiffener of d.features.stiffeners) stiffener.name = '-'
+      },
+    ],
+    [
+      'a stiffener for nobody knows what',
+      'stiffener-detail',
+      (d) => {
+        for (const stiffener of d.features.stiffeners) stiffener.purpose = null
+      },
+    ],
+    [
+      'a bend named "tbd"',
+      'bend-call-out',
+      (d) => {
+        for (const bend of d.bends) bend.name = 'tbd'
+      },
+    ],
     ['a stiffener in no zone', 'stiffener-detail', (d) => takeOut(d, 'stiffener')],
     ['a layer in no zone', 'layer-table', (d) => takeOut(d, 'coverlay-film')],
     [

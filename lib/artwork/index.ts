@@ -24,6 +24,7 @@ export {
   type OnPlanBand,
   type OnPlanBandLayer,
   type OnPlanFacts,
+  type OnPlanHatch,
   onPlanFactsSchema,
 } from './on-plan/on-plan-facts'
 export { toArtwork, toPlan } from './on-plan/placement'

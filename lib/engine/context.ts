@@ -1,4 +1,4 @@
-import type { ArtworkFacts, OnPlanFacts } from '@/lib/artwork'
+import type { ArtworkFacts, OnPlanFacts, OnPlanHatch } from '@/lib/artwork'
 import type { Design, Drawing, Layer, Material, Zone } from './design'
 import type { BendResult, ConductorResult, DamageResult, Limit, LimitOwner, ZoneResult } from './results'
 
@@ -84,6 +84,8 @@ export interface EvaluationContext {
   readonly findMaterial: (materialId: string) => Material | null
   /** What stands between the conductors of a layer in a zone; null is air. */
   readonly findFill: (zoneId: string, layerId: string) => Material | null
+  /** The hatch that artwork draws on a layer in a zone; null where none was measured on the plan as it is. */
+  readonly findDrawnHatch: (zoneId: string, layerId: string) => OnPlanHatch | null
   readonly layersById: ReadonlyMap<string, Layer>
   readonly zonesById: ReadonlyMap<string, Zone>
   readonly zones: readonly ZoneResult[]

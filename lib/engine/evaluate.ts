@@ -1,5 +1,12 @@
 import { type Assembly, assemble, findFill } from './assembly'
-import { evaluateCatalogue, type ItemDefinition, makeLimitLookup, markFollowers, USUAL_ITEMS } from './catalogue'
+import {
+  evaluateCatalogue,
+  findDrawnHatch,
+  type ItemDefinition,
+  makeLimitLookup,
+  markFollowers,
+  USUAL_ITEMS,
+} from './catalogue'
 import { LIFE_CAUTION_SHORT } from './cautions'
 import type { EvaluationContext, LimitOverride, ReviewFacts } from './context'
 import type { Design } from './design'
@@ -88,11 +95,12 @@ export function buildContext(
 ): EvaluationContext {
   const zoneResults = new Map(zones.map((zone) => [zone.zoneId, zone]))
   const bendResults = new Map(bends.map((bend) => [bend.bendId, bend]))
-  return {
+  const context: EvaluationContext = {
     design: index.design,
     drawing,
     findMaterial: index.findMaterial,
     findFill: (zoneId, layerId) => findFill(sections, zoneId, layerId),
+    findDrawnHatch: (zoneId, layerId) => findDrawnHatch(context, zoneId, layerId),
     layersById: index.layersById,
     zonesById: index.zonesById,
     zones,
@@ -104,6 +112,7 @@ export function buildContext(
     getLimit: makeLimitLookup(limits),
     facts,
   }
+  return context
 }
 
 /** The few numbers that a list of revisions shows: thickest zone, thinnest flex zone, tightest strain, shortest life. */

@@ -1,5 +1,5 @@
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
-import type { ArtworkFacts, OnPlanFacts } from '@/lib/artwork'
+import type { ArtworkFacts, OnPlanFacts, OnPlanHatch } from '@/lib/artwork'
 import { asCount, asEntered, asResult, countOf, inSentence } from '@/lib/engine/units'
 
 interface ArtworkOnPlanProps {
@@ -40,6 +40,8 @@ const COPPER_COLUMNS = {
   space: { head: 'Least space', unit: 'mm' },
   ring: { head: 'Least land round a plated hole', unit: 'mm' },
   outline: { head: 'Distance to the outline', unit: 'mm' },
+  copper: { head: 'Narrowest copper', unit: 'mm' },
+  slit: { head: 'Narrowest slit', unit: 'mm' },
 } satisfies Columns
 
 function CopperTable({ facts, onPlan, names }: ArtworkOnPlanProps) {
@@ -49,8 +51,8 @@ function CopperTable({ facts, onPlan, names }: ArtworkOnPlanProps) {
     <>
       <h3>Copper, measured</h3>
       <p className="small muted">
-        Places are in the coordinates of the file, those to the outline in the plan’s. Spaces are looked for up to 0.25
-        mm, the outline up to 1 mm; an empty cell means that nothing comes nearer.
+        Places are in the coordinates of the file, those to the outline in the plan’s. Spaces, copper and slits are
+        looked for up to 0.25 mm, the outline up to 1 mm; an empty cell means that nothing comes nearer.
       </p>
       <DataTable label="Copper as it was measured" columns={COPPER_COLUMNS}>
         {layers.map(({ name, copper }) => {
@@ -72,6 +74,8 @@ function CopperTable({ facts, onPlan, names }: ArtworkOnPlanProps) {
                 space: least(copper.leastSpace),
                 ring: least(copper.leastRing),
                 outline: least(placed?.toOutline),
+                copper: least(copper.etching?.leastCopper),
+                slit: least(copper.etching?.leastSlot),
               }}
             />
           )
@@ -126,6 +130,7 @@ const BEND_COLUMNS = {
   angle: { head: 'Least angle to the axis', unit: '°' },
   narrowest: { head: 'Narrowest', unit: 'mm' },
   space: { head: 'Least space', unit: 'mm' },
+  hatch: { head: 'Hatch' },
   found: { head: 'What does not run straight through' },
 } satisfies Columns
 
@@ -148,6 +153,7 @@ function BendTable({ onPlan, names }: Pick<ArtworkOnPlanProps, 'names'> & { onPl
               narrowest:
                 layer.narrowest === null ? null : least({ mm: layer.narrowest.widthMm, atMm: layer.narrowest.atMm }),
               space: least(layer.leastSpace),
+              hatch: sayHatch(layer.hatch),
               found: listFound(layer, band).join('; ') || 'nothing found',
             }}
           />
@@ -155,6 +161,13 @@ function BendTable({ onPlan, names }: Pick<ArtworkOnPlanProps, 'names'> & { onPl
       )}
     </DataTable>
   )
+}
+
+/** Bar over pitch, and the angle to the axis. */
+function sayHatch(hatch: OnPlanHatch | null): string | null {
+  if (hatch === null) return null
+  const { barMm, pitchMm, angleDeg, atMm } = hatch
+  return `${asEntered(Math.round(barMm * 1e3) / 1e3)} at a pitch of ${inSentence(Math.round(pitchMm * 1e3) / 1e3, 'mm')}, ${inSentence(Math.round(angleDeg * 10) / 10, 'deg')}, at ${say(atMm)}`
 }
 
 type Band = OnPlanFacts['bands'][number]

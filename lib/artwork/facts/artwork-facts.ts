@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { LAYER_ROLES } from '../set/role'
 
 /** Raised whenever a reader finds something else in the same file: kept readings of the version before are then made again. */
-export const ARTWORK_READER_VERSION = '4'
+export const ARTWORK_READER_VERSION = '5'
 
 const extentSchema = z.tuple([z.number(), z.number(), z.number(), z.number()])
 const sideSchema = z.enum(['top', 'bottom', 'inner']).nullable()
@@ -51,6 +51,18 @@ const placeSchema = z.tuple([z.number(), z.number()])
 /** A least figure with where it was found, in the file's coordinates. */
 const leastSchema = z.object({ mm: z.number(), atMm: placeSchema })
 
+const cornerSchema = z.object({ deg: z.number(), atMm: placeSchema })
+
+/** Where copper etches unevenly; each null where nothing is as narrow or as sharp as is looked for: 0.25 mm, 80°. Widths within 2 um, angles within 2.5°. */
+const etchingSchema = z.object({
+  /** The narrowest copper between two borders of one piece, or of a dot. */
+  leastCopper: leastSchema.nullable(),
+  /** The narrowest gap within one piece of copper. */
+  leastSlot: leastSchema.nullable(),
+  sharpestTip: cornerSchema.nullable(),
+  sharpestGap: cornerSchema.nullable(),
+})
+
 /** What a copper layer covers. */
 const copperSchema = z.object({
   areaMm2: z.number(),
@@ -62,6 +74,8 @@ const copperSchema = z.object({
   leastSpace: leastSchema.nullable(),
   /** Land round plated holes, from the wall to the nearest edge; null where no plated hole meets copper. Below 0 the hole breaks out. */
   leastRing: leastSchema.extend({ holeMm: z.number(), holeCount: z.number() }).nullable(),
+  /** Null where there is too much to measure. */
+  etching: etchingSchema.nullable(),
 })
 
 /** What a file of a coverlay draws, read as openings in it. */
@@ -70,6 +84,8 @@ const openingsSchema = z.object({
   count: z.number(),
   /** The narrowest strip between two openings; null where none is narrower than 1 mm. */
   leastWeb: leastSchema.nullable(),
+  /** The narrowest opening, or part of one, by its least width; null where each is 3 mm wide. */
+  leastOpening: leastSchema.nullable(),
 })
 
 const netPlaceSchema = z.object({ name: z.string(), atMm: placeSchema })

@@ -1,4 +1,7 @@
 import type { CopperStack } from '../copper/copper-stack'
+import { findSharpCorners } from '../copper/corners'
+import type { CopperEdges } from '../copper/edges'
+import { findNarrowPlaces, type Narrowest } from '../copper/narrow'
 import { findNarrowestConductor } from '../copper/narrowest'
 import { measureRing, type Ring } from '../copper/rings'
 import { findLeastSpace } from '../copper/spacing'
@@ -49,13 +52,30 @@ export function measureCopper(
                   holeMm: least.holeNm / NM_PER_MM,
                   holeCount,
                 },
+          etching: etchingOf(edges),
         },
       ]
     }),
   )
 }
 
+function etchingOf(edges: CopperEdges): NonNullable<ArtworkFileFacts['copper']>['etching'] {
+  const narrow = findNarrowPlaces(edges)
+  if (narrow === null) return null
+  const { tip, wedge } = findSharpCorners(edges)
+  const corner = (found: typeof tip) => (found === null ? null : { deg: found.deg, atMm: inMm(...found.at) })
+  return {
+    leastCopper: widthInMm(narrow.neck),
+    leastSlot: widthInMm(narrow.slot),
+    sharpestTip: corner(tip),
+    sharpestGap: corner(wedge),
+  }
+}
+
 const inMm = (xNm: number, yNm: number): [number, number] => [xNm / NM_PER_MM, yNm / NM_PER_MM]
+
+export const widthInMm = (found: Narrowest | null): { mm: number; atMm: [number, number] } | null =>
+  found === null ? null : { mm: found.widthNm / NM_PER_MM, atMm: inMm(...found.at) }
 
 /** Nets of the set against its copper, small enough to be kept. */
 export function netsOf(set: ArtworkSet, stack: CopperStack): ArtworkFacts['nets'] {

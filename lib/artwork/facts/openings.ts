@@ -1,13 +1,17 @@
 import { CopperEdges } from '../copper/edges'
 import { Islands } from '../copper/islands'
+import { findNarrowPlaces } from '../copper/narrow'
 import { findLeastSpace } from '../copper/spacing'
 import { NM_PER_MM } from '../limits'
 import type { LayerObjects } from '../objects/objects'
 import { shapeOfLayer } from '../shape/copper'
 import type { ArtworkFileFacts } from './artwork-facts'
+import { widthInMm } from './copper-facts'
 
 /** Strips of cover are looked for up to this: wider than any method needs. */
 const WIDEST_WEB_NM = 1_000_000
+/** Openings are looked at up to this width. */
+const WIDEST_OPENING_NM = 3_000_000
 /** A cover with more objects than this is a picture. */
 const MOST_OBJECTS = 200_000
 
@@ -16,10 +20,14 @@ export function measureOpenings(objects: LayerObjects): ArtworkFileFacts['openin
   if (objects.count === 0 || objects.count > MOST_OBJECTS) return null
   const shape = shapeOfLayer(objects)
   const islands = new Islands(shape)
-  const web = findLeastSpace(new CopperEdges(islands), { farNm: WIDEST_WEB_NM })
+  const edges = new CopperEdges(islands)
+  const web = findLeastSpace(edges, { farNm: WIDEST_WEB_NM })
   return {
     areaMm2: shape.areaMm2,
     count: islands.count(),
     leastWeb: web === null ? null : { mm: web.spaceNm / NM_PER_MM, atMm: [web.xNm / NM_PER_MM, web.yNm / NM_PER_MM] },
+    leastOpening: widthInMm(
+      findNarrowPlaces(edges, { farNm: WIDEST_OPENING_NM, longestDotNm: Infinity })?.neck ?? null,
+    ),
   }
 }

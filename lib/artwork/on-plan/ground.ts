@@ -11,7 +11,12 @@ export interface PlanGround {
   readonly basis: string
   /** The outline first, then its cut-outs. */
   readonly part: Rings
-  readonly zones: readonly { readonly zoneId: string; readonly isFinger: boolean; readonly rings: Rings }[]
+  readonly zones: readonly {
+    readonly zoneId: string
+    readonly isFinger: boolean
+    readonly isRigid: boolean
+    readonly rings: Rings
+  }[]
   readonly bands: readonly GroundBand[]
   /** Every hole that the plan draws, patterns unfolded. */
   readonly holes: readonly { readonly holeId: string; readonly atNm: PointNm; readonly diameterNm: number | null }[]

@@ -7,15 +7,20 @@ import type { ArtworkSet } from '../set/read-set'
 import type { FlatPath } from '../shape/path'
 import { watchConductors } from './band-conductors'
 import { areaOfPaths, copperIn, overlapOf } from './cover'
+import { type CoverGround, measureCovers, measureStiffeners } from './covers'
+import { edgesIn } from './edges-in'
 import type { GroundBand, PlanGround } from './ground'
+import { describeHatch, measureSolid } from './hatches'
 import { matchHoles, measureBandHoles } from './holes'
 import { ON_PLAN_VERSION, type OnPlanBand, type OnPlanBandLayer, type OnPlanFacts } from './on-plan-facts'
 import { mapPath, toArtwork, toPlan } from './placement'
 import { type Registration, registerOutline } from './register'
-import { areaOfRings, boxOf, isInside } from './rings'
+import { areaOfRings } from './rings'
 import { objectsNear, piecesIn } from './strokes'
 import { findJoinedLands, StrokeEnds } from './teardrops'
 import { measureToOutline } from './to-outline'
+import { nearestHoleToOutline, nearestToTransitions } from './transitions'
+import { findWidthSteps, stepsIn } from './width-steps'
 
 /** Arcs of a profile are followed this nearly. */
 const OUTLINE_TOLERANCE_NM = 1000
@@ -45,6 +50,10 @@ export function measureOnPlan(
     layers: [],
     bands: [],
     holes: [],
+    platedHoleToOutline: null,
+    transitions: null,
+    covers: [],
+    stiffeners: [],
   })
   const profiles = set.files.flatMap(({ role, reading }) =>
     role.role === 'profile' && reading.kind === 'gerber' ? [ringsOfOutline(reading.objects, OUTLINE_TOLERANCE_NM)] : [],
@@ -52,7 +61,7 @@ export function measureOnPlan(
   const outline = profiles.find((rings) => rings.length > 0)
   if (profiles.length === 0) return unplaced('no file of the artwork is known to be the profile')
   if (outline === undefined) return unplaced('the strokes of the profile do not close')
-  const { all } = listHoles(set, stack.layers.length)
+  const { all, joining } = listHoles(set, stack.layers.length)
   const registration = registerOutline(
     outline,
     all.map(({ xNm, yNm }) => [xNm, yNm] as const),
@@ -74,6 +83,16 @@ export function measureOnPlan(
       rings: own(band.rings),
     }),
   )
+  const part = own(ground.part)
+  const coverGround: CoverGround = {
+    part,
+    bands,
+    films: ground.zones
+      .filter(({ isRigid, isFinger }) => !isRigid && !isFinger)
+      .map(({ zoneId, rings }) => ({ zoneId, rings: own(rings) })),
+    toMm,
+  }
+  const { covers, openings } = measureCovers(set, stack, all, coverGround)
   const steps = stack.layers.length + bands.length
   const layers = stack.layers.map((layer, place) => {
     const measured = {
@@ -82,7 +101,7 @@ export function measureOnPlan(
       zones: measureZones(layer, ground, own, toMm),
       toOutline: measureToOutline(
         layer,
-        own(ground.part),
+        part,
         ground.zones.filter(({ isFinger }) => isFinger).map(({ rings }) => own(rings)),
         toMm,
       ),
@@ -101,6 +120,10 @@ export function measureOnPlan(
       return measured
     }),
     holes: matchHoles(ground, all, registration),
+    platedHoleToOutline: nearestHoleToOutline(joining, part, toMm),
+    transitions: nearestToTransitions(stack, all, ground, own, toMm),
+    covers,
+    stiffeners: measureStiffeners(set, openings, coverGround),
   }
 }
 
@@ -123,14 +146,14 @@ type OwnRings = (rings: readonly FlatPath[]) => FlatPath[]
 
 /** Areas of one zone count together. */
 function measureZones(layer: StackedCopper, { zones }: PlanGround, own: OwnRings, toMm: ToMm) {
-  const sums = new Map<
-    string,
-    { copper: number; whole: number; landCount: number; bare: (readonly [number, number])[] }
-  >()
+  const sums = new Map<string, ZoneSum>()
+  const steps = findWidthSteps(layer)
   const ends = new StrokeEnds(layer)
   for (const { zoneId, rings } of zones) {
     const placed = own(rings)
-    const sum = sums.get(zoneId) ?? { copper: 0, whole: 0, landCount: 0, bare: [] }
+    const sum = sums.get(zoneId) ?? { copper: 0, whole: 0, landCount: 0, bare: [], areas: [], edges: [] }
+    sum.areas.push(placed)
+    sum.edges.push(...edgesIn(layer.edges, placed))
     sum.copper += areaOfPaths(copperIn(layer, placed))
     sum.whole += areaOfRings(placed)
     const lands = findJoinedLands(layer, placed, ends)
@@ -138,7 +161,7 @@ function measureZones(layer: StackedCopper, { zones }: PlanGround, own: OwnRings
     sum.bare.push(...lands.bare)
     sums.set(zoneId, sum)
   }
-  return [...sums].map(([zoneId, { copper, whole, landCount, bare }]) => ({
+  return [...sums].map(([zoneId, { copper, whole, landCount, bare, areas, edges }]) => ({
     zoneId,
     copperFraction: whole === 0 ? 0 : Math.min(1, copper / whole),
     joinedLands: {
@@ -146,7 +169,19 @@ function measureZones(layer: StackedCopper, { zones }: PlanGround, own: OwnRings
       bareCount: bare.length,
       firstBareAtMm: bare[0] === undefined ? null : toMm(...bare[0]),
     },
+    // Turned by quarters or mirrored, the angle to an axis of the file is that to the plan's.
+    hatch: describeHatch(layer, edges, 0, toMm),
+    widthSteps: stepsIn(steps, areas, toMm),
   }))
+}
+
+interface ZoneSum {
+  copper: number
+  whole: number
+  landCount: number
+  readonly bare: (readonly [number, number])[]
+  readonly areas: FlatPath[][]
+  readonly edges: number[]
 }
 
 type ToMm = (x: number, y: number) => [number, number]
@@ -185,12 +220,9 @@ function measureLayerInBand(
 ): OnPlanBandLayer {
   const near = objectsNear(layer, band.rings)
   const found = watchConductors(layer, band, piecesIn(layer, band.rings, near), near)
-  const [minX, minY, maxX, maxY] = boxOf(band.rings)
-  const edges = new Set<number>()
-  layer.edges.near((minX + maxX) / 2, (minY + maxY) / 2, Math.max(maxX - minX, maxY - minY) / 2, (edge) => {
-    const [ax = 0, ay = 0, bx = 0, by = 0] = layer.edges.ends.subarray(4 * edge, 4 * edge + 4)
-    if (isInside(band.rings, (ax + bx) / 2, (ay + by) / 2)) edges.add(edge)
-  })
+  const edges = edgesIn(layer.edges, band.rings)
+  const [fromNm, toNm] = [band.fromNm, band.toNm]
+  const axisDeg = (Math.atan2(toNm[1] - fromNm[1], toNm[0] - fromNm[0]) * 180) / Math.PI
   const space = findLeastSpace(layer.edges, { only: edges })
   const turn = found.turns.reduce<(typeof found.turns)[number] | null>(
     (most, each) => (most === null || each.deg > most.deg ? each : most),
@@ -221,5 +253,7 @@ function measureLayerInBand(
     junctions: counted(found.junctions),
     pads: counted(found.pads),
     leastSpace: space === null ? null : { mm: space.spaceNm / NM_PER_MM, atMm: toMm(space.xNm, space.yNm) },
+    hatch: describeHatch(layer, edges, axisDeg, toMm),
+    solid: measureSolid(layer, band.rings, toMm),
   }
 }

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 
 /** Raised whenever the measurement of copper over the plan finds something else in the same files. */
-export const ON_PLAN_VERSION = '2'
+export const ON_PLAN_VERSION = '3'
 
 /** In the plan's coordinates. */
 const placeSchema = z.tuple([z.number(), z.number()])
@@ -20,6 +20,21 @@ const registrationSchema = z.object({
   farthestAtMm: placeSchema,
 })
 
+/** Bars of a hatched plane, as drawn. */
+const hatchSchema = z.object({
+  barMm: z.number(),
+  pitchMm: z.number(),
+  /** Of the nearest family of bars, 0 to 45: in a bend to its axis, in a zone to the plan's x axis. */
+  angleDeg: z.number(),
+  /** Share of the hatched area that its openings take. */
+  openFraction: z.number(),
+  /** At the border of an opening. */
+  atMm: placeSchema,
+})
+
+/** Nearest border to a bend: 0 where one lies in it. A bend that is left out has none within 10 mm. */
+const toBandsSchema = z.array(z.object({ lineId: z.string(), basis: z.string(), mm: z.number(), atMm: placeSchema }))
+
 const bandLayerSchema = z.object({
   fileName: z.string(),
   copperFraction: z.number(),
@@ -35,6 +50,9 @@ const bandLayerSchema = z.object({
   junctions: placesSchema,
   pads: placesSchema,
   leastSpace: z.object({ mm: z.number(), atMm: placeSchema }).nullable(),
+  hatch: hatchSchema.nullable(),
+  /** Share of the bend under copper more than 2 mm wide in every direction, with a place in the largest patch; null where there is none. */
+  solid: z.object({ fraction: z.number(), atMm: placeSchema }).nullable(),
 })
 
 const bandSchema = z.object({
@@ -62,6 +80,13 @@ const layerSchema = z.object({
       copperFraction: z.number(),
       /** Round lands that a straight conductor runs into, and those where it grows no wider before it does. */
       joinedLands: z.object({ count: z.number(), bareCount: z.number(), firstBareAtMm: placeSchema.nullable() }),
+      hatch: hatchSchema.nullable(),
+      /** Strokes that meet and differ in width by a fifth and more; those of them whose corners nothing fills, and the one that changes most. */
+      widthSteps: z.object({
+        count: z.number(),
+        abruptCount: z.number(),
+        worst: z.object({ wideMm: z.number(), narrowMm: z.number(), atMm: placeSchema }).nullable(),
+      }),
     }),
   ),
   /** Nearest edge of copper to the outline and cut-outs, connector ends left out; null where it is more than 1 mm. 0 where copper crosses. */
@@ -89,8 +114,49 @@ export const onPlanFactsSchema = z.object({
       missingAtMm: placeSchema.nullable(),
     }),
   ),
+  /** The wall of the nearest plated hole to the outline and cut-outs; null where it is more than 1 mm. 0 where the outline cuts it. */
+  platedHoleToOutline: z.object({ mm: z.number(), atMm: placeSchema, diameterMm: z.number() }).nullable(),
+  /** Nearest to the borders between rigid and other zones, within 10 mm; null where the plan has no such border. */
+  transitions: z
+    .object({
+      hole: z.object({ mm: z.number(), atMm: placeSchema, diameterMm: z.number() }).nullable(),
+      /** A flashed land without a hole. */
+      land: z.object({ mm: z.number(), atMm: placeSchema, fileName: z.string() }).nullable(),
+    })
+    .nullable(),
+  /** Coverlay files that draw openings. */
+  covers: z.array(
+    z.object({
+      fileName: z.string(),
+      side: z.enum(['top', 'bottom', 'inner']).nullable(),
+      bands: toBandsSchema,
+      zones: z.array(
+        z.object({
+          zoneId: z.string(),
+          /** Lands without a hole in an opening, by their spurs under the coverlay; null spurs where nobody can tell. Least coverlay over a rim, below 0 where the opening is wider. */
+          lands: z.array(
+            z.object({
+              spurCount: z.number().nullable(),
+              count: z.number(),
+              leastRim: z.object({ mm: z.number(), atMm: placeSchema }),
+            }),
+          ),
+        }),
+      ),
+    }),
+  ),
+  stiffeners: z.array(
+    z.object({
+      fileName: z.string(),
+      side: z.enum(['top', 'bottom', 'inner']).nullable(),
+      bands: toBandsSchema,
+      /** Past the nearest end of the coverlay; 0 where it ends in an opening, null where none is near. */
+      overlap: z.object({ mm: z.number(), atMm: placeSchema }).nullable(),
+    }),
+  ),
 })
 
 export type OnPlanFacts = z.infer<typeof onPlanFactsSchema>
 export type OnPlanBand = OnPlanFacts['bands'][number]
+export type OnPlanHatch = z.infer<typeof hatchSchema>
 export type OnPlanBandLayer = z.infer<typeof bandLayerSchema>

@@ -1,4 +1,4 @@
-import { booleanOp, ClipType, FillRule, type Paths64 } from 'clipper2-ts'
+import { booleanOp, ClipType, EndType, FillRule, inflatePaths, JoinType, type Paths64 } from 'clipper2-ts'
 import type { ExtentNm } from '../apertures/aperture'
 import { type FlatPath, translate } from './path'
 
@@ -20,6 +20,18 @@ export function takeAway(from: readonly FlatPath[], what: readonly FlatPath[]): 
 export function intersect(paths: readonly FlatPath[], others: readonly FlatPath[]): FlatPath[] {
   if (paths.length === 0 || others.length === 0) return []
   return fromPaths(booleanOp(ClipType.Intersection, toPaths(paths), toPaths(others), FillRule.NonZero))
+}
+
+/** Round corners of what is grown or shrunk are followed this nearly. */
+const ROUND_TOLERANCE_NM = 1000
+const SHARPEST_MITRE = 2
+
+/** Paths grown by a distance, or shrunk by one below 0; near to the origin as above. */
+export function grow(paths: readonly FlatPath[], byNm: number): FlatPath[] {
+  if (paths.length === 0) return []
+  return fromPaths(
+    inflatePaths(toPaths(paths), byNm, JoinType.Round, EndType.Polygon, SHARPEST_MITRE, ROUND_TOLERANCE_NM),
+  )
 }
 
 /**

@@ -21,7 +21,16 @@ export function groundOfDrawing({ design, measures }: Pick<Drawing, 'design' | '
   const ground = {
     part: ringsOf(part),
     zones: areas.flatMap(({ zoneId, region }) =>
-      zoneId === null ? [] : [{ zoneId, isFinger: kinds.get(zoneId) === 'finger', rings: ringsOf(region) }],
+      zoneId === null
+        ? []
+        : [
+            {
+              zoneId,
+              isFinger: kinds.get(zoneId) === 'finger',
+              isRigid: kinds.get(zoneId) === 'rigid',
+              rings: ringsOf(region),
+            },
+          ],
     ),
     holes: plan.holes.flatMap(({ holeId, atMm, columns, rows, columnStepMm, rowStepMm }) => {
       const [at, column, row] = [toNm(atMm), toNm(columnStepMm ?? [0, 0]), toNm(rowStepMm ?? [0, 0])]

@@ -26,7 +26,7 @@ const ARTWORK_FACTS: Readonly<Record<string, (subject: ArtworkSubject) => Compar
   'thickness of job and stack files': compareThicknesses,
   'project that the files name': compareProjects,
   'layers lie over the outline': comparePlacement,
-  'on the plan: outline point by point, places of holes, shares of copper': compareOnPlan,
+  'on the plan: outline point by point, places of holes, shares of copper, hatches': compareOnPlan,
   'files that were not read whole, or that nobody knows': listUnread,
 }
 

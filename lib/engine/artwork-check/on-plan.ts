@@ -2,6 +2,7 @@ import { callByName, type Design } from '../design'
 import { DESIGN_PLACE, placeOf } from '../results'
 import { asEntered, inSentence } from '../units'
 import { type ArtworkPair, type ArtworkSubject, type Comparison, NOTHING_COMPARED, type OpenFact } from './compared'
+import { compareHatches } from './hatches'
 
 /** Shares of copper that differ by less are one: people type them to 5 %. Our choice. */
 export const SAME_SHARE_FRACTION = 0.05
@@ -52,6 +53,7 @@ export function compareOnPlan(subject: ArtworkSubject): Comparison {
       outline,
       ...(registration.isUnique ? compareHolePlaces(subject, onPlan) : []),
       ...compareShares(subject, onPlan),
+      ...compareHatches(design, onPlan),
     ],
     open: unsure,
   }

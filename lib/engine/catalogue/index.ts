@@ -29,6 +29,7 @@ export {
   makeLimitLookup,
 } from './limits'
 export { listLineZones } from './line-zones'
+export { findDrawnHatch } from './measured'
 export {
   DELIVERED_PROFILES,
   layProfileLimits,

@@ -1,7 +1,9 @@
 import type { ConductorFeature, ConductorLayer, Design, Layer, Material } from '../design'
 import { readEnds } from '../materials'
+import { roundToDigits } from '../numerics'
 import type { MissingInput, ZoneLayerResult, ZoneResult } from '../results'
 import type { LineConductor, LineSection } from '../signals'
+import { inSentence } from '../units'
 
 /** What a line's cross-section is read from. */
 export interface LineGround {
@@ -9,6 +11,16 @@ export interface LineGround {
   readonly findMaterial: (materialId: string) => Material | null
   /** What stands between the conductors of a layer in a zone; null is air. */
   readonly findFill: (zoneId: string, layerId: string) => Material | null
+  /** The hatch that artwork draws on a plane in a zone; null where none was measured. */
+  readonly findDrawnHatch: (zoneId: string, layerId: string) => DrawnHatch | null
+}
+
+/** Bars of a hatched plane as they are drawn. */
+interface DrawnHatch {
+  readonly barMm: number
+  readonly pitchMm: number
+  /** Share of the area that the openings take. */
+  readonly openFraction: number
 }
 
 /** An end of what tolerances and constants allow, or the middle. `low` is the end with the least impedance. */
@@ -89,7 +101,8 @@ export function describeZoneLine(
   if (referenceLayer === null || referenceLayer.role === 'signal') {
     return unclear(`${reference.name} carries no plane`, 'name a plane as reference')
   }
-  if (referenceLayer.planePattern === null || referenceLayer.planePattern === 'none') {
+  const drawnHatch = ground.findDrawnHatch(zone.zoneId, reference.layerId)
+  if (drawnHatch === null && (referenceLayer.planePattern === null || referenceLayer.planePattern === 'none')) {
     return {
       kind: 'missing',
       missing: [
@@ -201,14 +214,16 @@ export function describeZoneLine(
   if (beyond.plane?.kind === 'shield-film')
     remarks.push(`${beyond.plane.name} is taken as a plane: it is one where it is grounded.`)
 
-  const slotted = referenceLayer.planePattern === 'hatched'
+  // What is drawn is what is made: a hatch that was stated otherwise is a contradiction of its own.
+  const slotted = referenceLayer.planePattern === 'hatched' || drawnHatch !== null
   const far = beyond.plane === null ? null : findConductorLayer(ground, beyond.plane.layerId)
   const isFarUnsure = far !== null && (far.role === 'mixed' || far.planePattern !== 'solid')
   let open: Extract<ZoneLine, { kind: 'solvable' }>['open'] = null
   if (slotted) {
-    const hatch = ground.design.construction.zones
+    const statedHatch = ground.design.construction.zones
       .find(({ id }) => id === zone.zoneId)
       ?.presence.find(({ layerId }) => layerId === reference.layerId)?.hatch
+    const hatch = drawnHatch ?? statedHatch
     if (hatch === null || hatch === undefined) {
       const zoneAt = ground.design.construction.zones.findIndex(({ id }) => id === zone.zoneId)
       const presenceAt =
@@ -229,9 +244,9 @@ export function describeZoneLine(
     const lacking = behind.layers.flatMap((layer) => findUnknown(layer, zone, ground))
     if (lacking.length > 0) return { kind: 'missing', missing: lacking }
     open = {
-      because: `the plane on ${reference.name} is hatched, and no reliable relation for hatched planes is published`,
+      because: `the plane on ${reference.name} is hatched${drawnHatch === null ? '' : `, with bars of ${inSentence(roundToDigits(drawnHatch.barMm, 4), 'mm')} at a pitch of ${inSentence(roundToDigits(drawnHatch.pitchMm, 4), 'mm')} measured in the artwork`}, and no reliable relation for hatched planes is published`,
       says: 'a slot as wide as an opening is across its diagonal all along',
-      coverageFraction: reference.coverageFraction,
+      coverageFraction: drawnHatch === null ? reference.coverageFraction : 1 - drawnHatch.openFraction,
       makeSection: (widthMm) => {
         const solid = makeSection('nominal', widthMm)
         const below = behind.layers

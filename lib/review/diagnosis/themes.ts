@@ -104,6 +104,7 @@ export const THEMES = {
     itemIds: [
       'conductor-width',
       'conductor-space',
+      'etch-traps',
       'voltage-space',
       'hazardous-voltage-space',
       'width-step',

@@ -7,7 +7,7 @@ type Move = (point: Point) => Point
 export type Drawn =
   | { readonly stroke: readonly [Point, Point]; readonly widthMm: number; readonly net?: string }
   | { readonly arc: readonly [from: Point, to: Point, centre: Point]; readonly widthMm: number }
-  | { readonly pad: Point; readonly sizeMm: number; readonly net?: string }
+  | { readonly pad: Point; readonly sizeMm: number; readonly net?: string; readonly isClear?: true }
   | { readonly area: readonly Point[]; readonly isClear?: true }
 
 /** How a set is written: moved as a whole, and in which unit. */
@@ -49,7 +49,13 @@ export function drawGerber(
     if ('net' in each && each.net !== undefined) lines.push(`%TO.N,${each.net}*%`)
     if ('stroke' in each)
       lines.push(code(each.widthMm), 'G01*', `${at(each.stroke[0])}D02*`, `${at(each.stroke[1])}D01*`)
-    else if ('pad' in each) lines.push(code(each.sizeMm), `${at(each.pad)}D03*`)
+    else if ('pad' in each)
+      lines.push(
+        ...(each.isClear ? ['%LPC*%'] : []),
+        code(each.sizeMm),
+        `${at(each.pad)}D03*`,
+        ...(each.isClear ? ['%LPD*%'] : []),
+      )
     else if ('arc' in each) {
       const [from, to, centre] = each.arc
       const [[fx, fy], [cx, cy]] = [move(from), move(centre)]

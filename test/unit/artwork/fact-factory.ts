@@ -34,7 +34,7 @@ export function makeFile(
 }
 
 export const makeFacts = (files: readonly ArtworkFileFacts[]): ArtworkFacts => ({
-  readerVersion: '4',
+  readerVersion: '5',
   files: [...files],
   refused: [],
   nets: null,

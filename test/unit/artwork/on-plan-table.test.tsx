@@ -9,7 +9,7 @@ const square = [0, 0, 20 * NM, 0, 20 * NM, 10 * NM, 0, 10 * NM]
 const ground: PlanGround = {
   basis: 'plan',
   part: [square],
-  zones: [{ zoneId: 'film', isFinger: false, rings: [square] }],
+  zones: [{ zoneId: 'film', isFinger: false, isRigid: false, rings: [square] }],
   bands: [
     {
       basis: 'band',

@@ -20,8 +20,13 @@ const GROUND: PlanGround = {
   basis: 'the plan',
   part: [ring(...OUTLINE)],
   zones: [
-    { zoneId: 'left', isFinger: false, rings: [box(0, 0, 20, 10)] },
-    { zoneId: 'right', isFinger: false, rings: [ring([20, 0], [40, 0], [40, 7], [37, 7], [37, 10], [20, 10])] },
+    { zoneId: 'left', isFinger: false, isRigid: false, rings: [box(0, 0, 20, 10)] },
+    {
+      zoneId: 'right',
+      isFinger: false,
+      isRigid: false,
+      rings: [ring([20, 0], [40, 0], [40, 7], [37, 7], [37, 10], [20, 10])],
+    },
   ],
   bands: [
     {

@@ -135,7 +135,7 @@ const STANDS_ALONE = `
   foil-type foil-weight conductor-current voltage-drop stated-thickness finished-copper clad-adhesive sheet-bonds zone-joints outer-cover
   copper-encapsulation flexible-adhesive-in-rigid flexible-adhesive-in-rigid-class-three operating-temperature shield-stiffness rolling-direction rolling-direction-moving contact-finish impedance-given impedance-value line-crosstalk return-path
   solder-heat handling-count floor-life shield-ground outgassing skin-contact fluids slit-end-relief
-  bend-fit crossing-angle width-change-in-bend direction-change-in-bend ends-in-bend conductor-corners conductor-spacing width-step teardrop
+  bend-fit crossing-angle width-change-in-bend direction-change-in-bend ends-in-bend etch-traps conductor-corners conductor-spacing width-step teardrop
   layer-stagger plane-in-bend plane-in-fold voltage-space hazardous-voltage-space copper-to-outline land-hold annular-ring hole-aspect
   coverlay-web transition-strip transition-strip-class-three component-support stiffener-overlap flex-length transition-relief radius-holder
   fold-model fold-order-model leaf-length contact-geometry contact-strain forming free-length combined-motion enclosure-fit

@@ -191,6 +191,7 @@ describe('worse inputs', () => {
         'artwork-agreement',
         'netlist',
         'ends-in-bend',
+        'etch-traps',
         'bead',
         'bead-beside-moving-bend',
         'package-contents',

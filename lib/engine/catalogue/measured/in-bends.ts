@@ -15,6 +15,8 @@ export interface FoundInBend {
   readonly what: string
   readonly atMm: PointMm | null
   readonly equation: string
+  /** Why the figure decides nothing; left out where it does. */
+  readonly open?: { readonly because: string; readonly decidedBy: string }
 }
 
 /** One outcome for each layer in each bend of which the artwork shows something. */
@@ -40,9 +42,14 @@ export function nameBend({ design }: EvaluationContext, { bendId }: OnPlanBand):
   return { name, place: { kind: 'bend', id: bendId, name } }
 }
 
+const SEVERAL_POSITIONS = {
+  because: 'the outline of the artwork fits the plan in several positions, and nothing says which one is meant',
+  decidedBy: 'draw the holes in plan, or use one set of coordinates for plan and artwork',
+}
+
 /** A place is said as it stands in the plan. Where the set may lie on the plan in another way too, what fails cannot be told. */
 export function judge(view: ArtworkInView, found: FoundInBend, places: readonly Place[], fileName: string): Outcome {
-  const { value, limit, what, atMm, equation } = found
+  const { value, limit, what, atMm, equation, open } = found
   const artworkAt = atMm === null ? undefined : spotIn('plan', atMm)
   const decided = decide({
     value,
@@ -53,16 +60,13 @@ export function judge(view: ArtworkInView, found: FoundInBend, places: readonly 
     artworkAt,
     remark: `Measured in ${fileName}${atMm === null ? '' : `, at ${sayPlace(atMm)} of the plan`}.`,
   })
-  if (view.onPlan?.registration?.isUnique !== false) return decided
-  return cannotTell(
-    what,
-    {
-      because: 'the outline of the artwork fits the plan in several positions, and nothing says which one is meant',
-      decidedBy: 'draw the holes in plan, or use one set of coordinates for plan and artwork',
-    },
-    places,
-    { value: decided.value, limit, ...(artworkAt === undefined ? {} : { artworkAt }) },
-  )
+  const unsure = view.onPlan?.registration?.isUnique === false ? SEVERAL_POSITIONS : (open ?? null)
+  if (unsure === null) return decided
+  return cannotTell(what, unsure, places, {
+    value: decided.value,
+    limit,
+    ...(artworkAt === undefined ? {} : { artworkAt }),
+  })
 }
 
 export const spotIn = (frame: ArtworkSpot['frame'], [xMm, yMm]: PointMm): ArtworkSpot => ({ frame, xMm, yMm })
@@ -156,26 +160,6 @@ export function stacked(context: EvaluationContext, view: ArtworkInView): Outcom
         `${upper} and ${lower}`,
       )
     })
-  })
-}
-
-/** Copper over nearly all of a bend is a plane without gaps. Our choice: hatches cover 30 to 80 %. */
-const SOLID_FRACTION = 0.95
-
-/** A plane that is said to be hatched or split, and is solid where it bends. */
-export function solidPlanes(context: EvaluationContext, view: ArtworkInView): Outcome[] {
-  return checkBandLayers(context, view, ({ copperFraction, fileName }, where, { bendId }) => {
-    const layer = view.layerOf(fileName)
-    const use = context.design.bends.find(({ id }) => id === bendId)?.use
-    if (layer?.kind !== 'conductor' || use === 'fold-once') return null
-    if (layer.planePattern !== 'hatched' && layer.planePattern !== 'split') return null
-    return {
-      value: copperFraction >= SOLID_FRACTION ? 1 : 0,
-      limit: makeNoneAllowed('solidPlanesInBendCount', 'guideDesignRules'),
-      what: `solid planes in ${where}, of which copper covers ${inSentence(copperFraction * 100, 'pct')}`,
-      atMm: null,
-      equation: 'copper over nearly all of the bend',
-    }
   })
 }
 

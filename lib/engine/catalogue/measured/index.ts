@@ -1,12 +1,24 @@
 import type { EvaluationContext } from '../../context'
 import type { Outcome } from '../../results'
 import { type ArtworkInView, findArtworkInView } from './artwork-in-view'
-import { angles, holesToBends, solidPlanes, stacked, turns, widthChanges } from './in-bends'
-import { teardrops, webs } from './on-covers'
-import { rings, spaces, toOutline, widths } from './on-layers'
+import { angles, holesToBends, stacked, turns, widthChanges } from './in-bends'
+import {
+  coverEdgesInBends,
+  landsHeld,
+  openingSizes,
+  openingsToBends,
+  stiffenerOverlaps,
+  stiffenersToBends,
+  teardrops,
+  webs,
+} from './on-covers'
+import { rings, spaces, toOutline, transitionsOf, widthSteps, widths } from './on-layers'
+import { planesInBends, planesInFolds } from './planes'
 
 export { findArtworkInView } from './artwork-in-view'
+export { etchTraps } from './etching'
 export { interruptions } from './in-bends'
+export { findDrawnHatch } from './planes'
 
 interface Measurement {
   readonly check: (context: EvaluationContext, view: ArtworkInView) => readonly Outcome[]
@@ -25,12 +37,22 @@ const MEASURED: Readonly<Record<string, Measurement>> = {
   'direction-change-in-bend': { check: turns, isWhole: inBends },
   'width-change-in-bend': { check: widthChanges, isWhole: inBends },
   'layer-stagger': { check: stacked, isWhole: inPart },
-  'plane-in-bend': { check: solidPlanes, isWhole: inPart },
+  'plane-in-bend': { check: planesInBends, isWhole: inPart },
+  'plane-in-fold': { check: planesInFolds, isWhole: inPart },
   'hole-to-bend': { check: holesToBends, isWhole: inPart },
   'conductor-width': { check: widths, isWhole: onLayers },
   'conductor-space': { check: spaces, isWhole: inPart },
   'annular-ring': { check: rings, isWhole: inPart },
+  'width-step': { check: widthSteps, isWhole: inPart },
+  'transition-strip': { check: transitionsOf('below-class-three'), isWhole: inPart },
+  'transition-strip-class-three': { check: transitionsOf('class-three'), isWhole: inPart },
+  'coverlay-opening': { check: openingSizes, isWhole: inPart },
   'coverlay-web': { check: webs, isWhole: inPart },
+  'opening-to-bend': { check: openingsToBends, isWhole: inPart },
+  'coverlay-edge-in-bend': { check: coverEdgesInBends, isWhole: inPart },
+  'straight-film': { check: stiffenersToBends, isWhole: inPart },
+  'stiffener-overlap': { check: stiffenerOverlaps, isWhole: inPart },
+  'land-hold': { check: landsHeld, isWhole: inPart },
   teardrop: { check: teardrops, isWhole: inPart },
   'copper-to-outline': { check: toOutline, isWhole: inPart },
 }

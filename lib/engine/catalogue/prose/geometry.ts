@@ -85,6 +85,11 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Look at each copper layer inside the border of each bend. Nothing but conductors that run through belongs there: no via, no pad, no branch, no stub.',
   },
+  'etch-traps': {
+    why: 'A sliver of copper lifts off in the etch and lies across conductors elsewhere; a narrow slit or an acute corner holds etchant, which undercuts the copper beside it. On film the necks that this leaves are where copper cracks.',
+    howToCheck:
+      'Look at each copper layer for copper narrower than the least conductor, for slits narrower than the least space, and for corners sharper than 45°, in copper and between its edges: at borders of planes, round holes in hatches, where conductors meet lands aslant.',
+  },
   'direction-change-in-bend': {
     why: 'A corner inside the bend is stretched on one flank and crumpled on the other.',
     howToCheck: 'Follow each conductor through the bend from edge to edge; corners and branches belong outside.',

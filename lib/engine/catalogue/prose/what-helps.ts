@@ -255,6 +255,11 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
   ],
   'electrical-test': ['Ask for an electrical test on the drawing, to a net list.'],
   'engineering-queries': ['Answer the open queries.', 'Share the revision, so that a fabricator can look.'],
+  'etch-traps': [
+    'Let the layout program remove slivers and fill slits when planes are poured.',
+    'Give the plane a border of its own, and lead conductors into lands square to the rim or in a teardrop.',
+    'Ask the fabricator what is mended in tooling.',
+  ],
   'fabricator-currency': ['Ask the fabricator to look again at what changed.'],
   'fatigue-life': [
     'Enlarge the radius.',

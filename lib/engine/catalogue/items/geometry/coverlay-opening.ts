@@ -11,7 +11,7 @@ export const coverlayOpening = defineItem({
   appliesTo: { needs: ['openings'], says: 'designs that list coverlay openings' },
   limits: ['coverlayOpeningMm', 'coverlayOpeningLaserMm', 'coverlayOpeningDrillMm', 'coverlayOpeningPunchMm'],
   sourceKeys: [],
-  restsOn: ['features.coverlayOpenings'],
+  restsOn: ['artwork', 'plan', 'features.coverlayOpenings'],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.coverlayOpenings[].openingMm', worse: 'smaller' }],

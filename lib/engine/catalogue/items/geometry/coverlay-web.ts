@@ -11,7 +11,7 @@ export const coverlayWeb = defineItem({
   appliesTo: { needs: ['openings'], says: 'designs that list coverlay openings' },
   limits: ['coverlayWebMm', 'coverlayWebLaserMm', 'coverlayWebDrillMm', 'coverlayWebPunchMm'],
   sourceKeys: ['guideCapabilityTable'],
-  restsOn: ['features.coverlayOpenings'],
+  restsOn: ['artwork', 'plan', 'features.coverlayOpenings'],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.coverlayOpenings[].webMm', worse: 'smaller' }],

@@ -21,6 +21,7 @@ import { crossingAngle } from './crossing-angle'
 import { directionChangeInBend } from './direction-change-in-bend'
 import { enclosureFit } from './enclosure-fit'
 import { endsInBend } from './ends-in-bend'
+import { etchTraps } from './etch-traps'
 import { fingerSupport } from './finger-support'
 import { flexLength } from './flex-length'
 import { foldModel, foldOrderModel } from './fold-model'
@@ -74,6 +75,7 @@ export const GEOMETRY_ITEMS: readonly ItemDefinition[] = [
   planeInFold,
   conductorWidth,
   conductorSpace,
+  etchTraps,
   voltageSpace,
   hazardousVoltageSpace,
   copperToOutline,

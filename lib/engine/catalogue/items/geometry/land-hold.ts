@@ -15,7 +15,7 @@ export const landHold = defineItem({
   appliesTo: { needs: ['unsupported-pads'], says: 'lands without a plated hole' },
   limits: ['coverlayCaptureMm', 'padAnchorCount'],
   sourceKeys: [],
-  restsOn: ['plan', 'features.pads', 'construction.zones', 'construction.layers'],
+  restsOn: ['artwork', 'plan', 'features.pads', 'construction.zones', 'construction.layers'],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [

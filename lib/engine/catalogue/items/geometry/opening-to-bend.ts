@@ -13,7 +13,7 @@ export const openingToBend = defineItem({
   appliesTo: { needs: ['bends', 'openings'], says: 'designs with a bend and a coverlay opening' },
   limits: ['openingToBendMm'],
   sourceKeys: [],
-  restsOn: ['plan', 'features.coverlayOpenings', 'bends'],
+  restsOn: ['artwork', 'plan', 'features.coverlayOpenings', 'bends'],
   decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.coverlayOpenings[].nearestBend.distanceMm', worse: 'smaller' }],

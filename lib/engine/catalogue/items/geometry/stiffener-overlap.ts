@@ -10,7 +10,7 @@ export const stiffenerOverlap = defineItem({
   appliesTo: { needs: ['stiffeners', 'coverlay'], says: 'parts with a stiffener and coverlay' },
   limits: ['stiffenerOverlapMm'],
   sourceKeys: [],
-  restsOn: ['plan', 'features.stiffeners'],
+  restsOn: ['artwork', 'plan', 'features.stiffeners'],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.stiffeners[].coverlayOverlapMm', worse: 'smaller' }],

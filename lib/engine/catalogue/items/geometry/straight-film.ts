@@ -22,6 +22,7 @@ export const straightFilm = defineItem({
   limits: ['bendToRigidMm'],
   sourceKeys: ['guideRigidFlex2023', 'ownChoice'],
   restsOn: [
+    'artwork',
     'plan',
     'bends',
     'features.stiffeners',

@@ -12,7 +12,7 @@ export const teardrop = defineItem({
   appliesTo: { needs: ['pads'], says: 'designs that list pads' },
   limits: [],
   sourceKeys: ['guideDesignRules', 'guideRigidFlex2012'],
-  restsOn: ['features.pads', 'construction.zones', 'construction.layers'],
+  restsOn: ['artwork', 'plan', 'features.pads', 'construction.zones', 'construction.layers'],
   decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.pads[].teardrop', worse: 'no' }],

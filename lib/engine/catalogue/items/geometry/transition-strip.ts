@@ -14,6 +14,7 @@ const COMMON = {
   limits: ['transitionStripMm'],
   sourceKeys: ['guideTransitionZone', 'ipc2223Recalled'],
   restsOn: [
+    'artwork',
     'plan',
     'features.holes',
     'features.components',

@@ -11,8 +11,8 @@ export const widthStep = defineItem({
   titles: { meets: 'Conductors change width gradually', fails: 'A conductor changes width abruptly' },
   appliesTo: { needs: ['width-steps'], says: 'conductors that change width' },
   limits: ['stepConcentrationRatio'],
-  sourceKeys: ['filletConcentration'],
-  restsOn: ['features.widthSteps'],
+  sourceKeys: ['filletConcentration', 'commonPractice'],
+  restsOn: ['artwork', 'plan', 'features.widthSteps', 'construction.zones.*.kind'],
   decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [

@@ -34,6 +34,8 @@ export const impedanceValue = defineItem({
   limits: [],
   sourceKeys: ['lineFields', 'commonPractice'],
   restsOn: [
+    'artwork',
+    'plan',
     ...SECTION_INPUTS,
     'features.conductors.*.layerId',
     'features.conductors.*.widthMm',

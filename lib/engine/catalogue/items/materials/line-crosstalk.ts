@@ -33,6 +33,8 @@ export const lineCrosstalk = defineItem({
   limits: ['nearEndCrosstalkPct'],
   sourceKeys: ['lineFields', 'commonPractice'],
   restsOn: [
+    'artwork',
+    'plan',
     ...SECTION_INPUTS,
     'features.conductors.*.layerId',
     'features.conductors.*.widthMm',

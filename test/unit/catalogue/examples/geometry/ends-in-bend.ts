@@ -5,7 +5,7 @@ import { drawPlan } from '../../drawn-plan'
 import { makeExampleDesign } from '../../example-design'
 import type { ItemExample } from '../item-example'
 
-const COPPER = { areaMm2: 1, islandCount: 1, narrowest: null, leastSpace: null, leastRing: null }
+const COPPER = { areaMm2: 1, islandCount: 1, narrowest: null, leastSpace: null, leastRing: null, etching: null }
 const NONE = { count: 0, firstAtMm: null }
 
 /** Artwork laid over the drawn example, with as many ends in each bend on the first layer. */
@@ -57,8 +57,14 @@ function withEnds(count: number) {
         junctions: NONE,
         pads: NONE,
         leastSpace: null,
+        hatch: null,
+        solid: null,
       })),
     })),
+    platedHoleToOutline: null,
+    transitions: null,
+    covers: [],
+    stiffeners: [],
   }
   return { artworkFileCount: files.length, artwork: makeFacts(files), onPlan }
 }

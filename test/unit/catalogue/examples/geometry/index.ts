@@ -20,6 +20,7 @@ import { crossingAngleExamples } from './crossing-angle'
 import { directionChangeInBendExamples } from './direction-change-in-bend'
 import { enclosureFitExamples } from './enclosure-fit'
 import { endsInBendExamples } from './ends-in-bend'
+import { etchTrapsExamples } from './etch-traps'
 import { fingerSupportExamples } from './finger-support'
 import { flexLengthExamples } from './flex-length'
 import { foldModelExamples, foldOrderModelExamples } from './fold-model'
@@ -71,6 +72,7 @@ export const GEOMETRY_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>>
   'crossing-angle': crossingAngleExamples,
   'direction-change-in-bend': directionChangeInBendExamples,
   'ends-in-bend': endsInBendExamples,
+  'etch-traps': etchTrapsExamples,
   'finger-support': fingerSupportExamples,
   'fold-model': foldModelExamples,
   'fold-order-model': foldOrderModelExamples,

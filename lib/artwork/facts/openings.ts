@@ -7,6 +7,7 @@ import type { LayerObjects } from '../objects/objects'
 import { shapeOfLayer } from '../shape/copper'
 import type { ArtworkFileFacts } from './artwork-facts'
 import { widthInMm } from './copper-facts'
+import { shapeWithin } from './shape-within'
 
 /** Strips of cover are looked for up to this: wider than any method needs. */
 const WIDEST_WEB_NM = 1_000_000
@@ -18,7 +19,8 @@ const MOST_OBJECTS = 200_000
 /** What a file of a cover draws, read as openings in it: their area, and the narrowest strip between two. Null where there is nothing, or too much. */
 export function measureOpenings(objects: LayerObjects): ArtworkFileFacts['openings'] {
   if (objects.count === 0 || objects.count > MOST_OBJECTS) return null
-  const shape = shapeOfLayer(objects)
+  // Openings drawn by their borders are what lies within.
+  const shape = shapeWithin(objects) ?? shapeOfLayer(objects)
   const islands = new Islands(shape)
   const edges = new CopperEdges(islands)
   const web = findLeastSpace(edges, { farNm: WIDEST_WEB_NM })

@@ -1,12 +1,13 @@
 import type { CopperStack, StackedCopper } from '../copper/copper-stack'
 import { NM_PER_MM } from '../limits'
+import type { JoiningHole } from '../nets/connect'
 import type { ArtworkSet } from '../set/read-set'
 import { type Drawn, listDrawn } from './drawn'
 import type { GroundBand, Rings } from './ground'
 import { type DrilledPlace, groupLands } from './held-lands'
 import type { OnPlanFacts } from './on-plan-facts'
 import { areaOfRings, distanceToRings, isInside } from './rings'
-import { nearestOverlap } from './stiffener-overlap'
+import { nearestHoleToStiffener, nearestOverlap } from './stiffener-overlap'
 
 type ToMm = (x: number, y: number) => [number, number]
 type CoverFacts = OnPlanFacts['covers'][number]
@@ -34,7 +35,7 @@ export function measureCovers(
   ground: CoverGround,
 ): { covers: CoverFacts[]; openings: Drawn[] } {
   const partNm2 = areaOfRings(ground.part)
-  const openings = listDrawn(set, 'coverlay', false).filter((drawn) => drawn.areaNm2 <= MOST_OPEN_FRACTION * partNm2)
+  const openings = listDrawn(set, 'coverlay').filter((drawn) => drawn.areaNm2 <= MOST_OPEN_FRACTION * partNm2)
   const covers = openings.map((drawn): CoverFacts => {
     const copper = copperUnder(stack, drawn.side)
     return {
@@ -48,14 +49,28 @@ export function measureCovers(
 }
 
 /** Stiffeners: how near their edges come to bends, and how far they reach over the ends of the coverlay. */
-export function measureStiffeners(set: ArtworkSet, openings: readonly Drawn[], ground: CoverGround): StiffenerFacts[] {
-  return listDrawn(set, 'stiffener', true).map((drawn) => {
+export function measureStiffeners(
+  set: ArtworkSet,
+  openings: readonly Drawn[],
+  holes: readonly JoiningHole[],
+  ground: CoverGround,
+): StiffenerFacts[] {
+  return listDrawn(set, 'stiffener').map((drawn) => {
     const overlap = nearestOverlap(drawn, openings, ground.part)
+    const hole = nearestHoleToStiffener(drawn, holes, ground.part)
     return {
       fileName: drawn.fileName,
       side: drawn.side,
       bands: distancesToBands(drawn, ground),
       overlap: overlap === null ? null : { mm: overlap.nm / NM_PER_MM, atMm: ground.toMm(...overlap.at) },
+      nearestHole:
+        hole === null
+          ? null
+          : {
+              mm: hole.nm / NM_PER_MM,
+              atMm: ground.toMm(hole.hole.xNm, hole.hole.yNm),
+              diameterMm: hole.hole.diameterNm / NM_PER_MM,
+            },
     }
   })
 }

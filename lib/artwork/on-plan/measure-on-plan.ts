@@ -123,7 +123,7 @@ export function measureOnPlan(
     platedHoleToOutline: nearestHoleToOutline(joining, part, toMm),
     transitions: nearestToTransitions(stack, all, ground, own, toMm),
     covers,
-    stiffeners: measureStiffeners(set, openings, coverGround),
+    stiffeners: measureStiffeners(set, openings, all, coverGround),
   }
 }
 

@@ -152,6 +152,8 @@ export const onPlanFactsSchema = z.object({
       bands: toBandsSchema,
       /** Past the nearest end of the coverlay; 0 where it ends in an opening, null where none is near. */
       overlap: z.object({ mm: z.number(), atMm: placeSchema }).nullable(),
+      /** From its edges on the film to the wall of the nearest hole; null where none is within 5 mm. */
+      nearestHole: z.object({ mm: z.number(), atMm: placeSchema, diameterMm: z.number() }).nullable(),
     }),
   ),
 })

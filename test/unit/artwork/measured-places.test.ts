@@ -135,6 +135,15 @@ describe('covers and stiffeners', () => {
     expect(failures(overlap(13), 'stiffener-overlap')[0]?.value.value).toBe(0)
     expect(measuredBy(overlap(15.5), 'stiffener-overlap')).toMatchObject([{ verdict: 'meets' }])
   })
+  test('a hole beside the edge of a stiffener fails', () => {
+    const [hole] = design.plan?.holes ?? []
+    const [x = 0, y = 0] = hole?.atMm ?? []
+    const edgeAt = (mm: number) => measure([straight], [], [stiffener([area(x + mm, y - 4, x + 30, y + 4)])])
+    const [failure] = failures(edgeAt(1), 'hole-to-stiffener-edge')
+    expect(failure?.value.value).toBeLessThan(1.27)
+    expect(failure).toMatchObject({ limit: { value: 1.27 }, artworkAt: { frame: 'plan' } })
+    expect(failures(measure([straight], [], [stiffener([area(0, 0, 24, 45)])]), 'hole-to-stiffener-edge')).toEqual([])
+  })
   test('a land in an opening is held by its rim or by spurs, or fails', () => {
     const land: Drawn[] = [
       { pad: [12, 20], sizeMm: 1 },

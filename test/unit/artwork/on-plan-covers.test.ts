@@ -130,6 +130,9 @@ describe.each(WAYS)('a set %s', (_, writing, deg) => {
     // Arcs are followed to 1 um.
     expect(Math.abs((toBend([{ pad: [34, 6], sizeMm: 2 }])[0] ?? 0) - 1.5)).toBeLessThan(0.0011)
     expect(toBend([area(31, 4, 36, 8)])[0]).toBe(0)
+    // The same opening by its border.
+    const border = [line(34, 4, 36, 4, 0.1), line(36, 4, 36, 8, 0.1), line(36, 8, 34, 8, 0.1), line(34, 8, 34, 4, 0.1)]
+    expect(toBend(border)[0]).toBeCloseTo(2.5, 4)
     // Across the whole of the bend and beyond it.
     expect(toBend([area(27, -1, 33, 13)])[0]).toBe(0)
     expect(toBend([area(45, 4, 46, 8)])[0]).toBeUndefined()
@@ -150,7 +153,27 @@ describe.each(WAYS)('a set %s', (_, writing, deg) => {
     expect(overlap([end], [area(53.5, 0, 60, 12)])?.mm).toBeCloseTo(1.5, 3)
     expect(overlap([end], border(53.5))?.mm).toBeCloseTo(1.5, 3)
     expect(overlap([end], [area(55.5, 0, 60, 12)])?.mm).toBe(0)
+    // Under a part of the width alone its side ends within the opening.
+    expect(overlap([end], [area(53.5, 7, 60, 12)])?.mm).toBe(0)
     expect(overlap([area(20, 4, 22, 8)], [area(53.5, 0, 60, 12)])).toBeNull()
+  })
+
+  test('tells the nearest hole to an edge of a stiffener, and leaves edges along the outline and windows out', () => {
+    const near = (stiffener: readonly Drawn[], holes: readonly Point[]) =>
+      measure({ stiffener, holes }).stiffeners[0]?.nearestHole
+    const board = area(0, 0, 20, 12)
+    expect(
+      near(
+        [board],
+        [
+          [21, 6],
+          [3, 0.8],
+        ],
+      )?.mm,
+    ).toBeCloseTo(0.85, 3)
+    expect(near([board], [[18, 6]])?.mm).toBeCloseTo(1.85, 3)
+    expect(near([board], [[20, 6.02]])?.mm).toBe(0)
+    expect(near([board, { pad: [10, 6], sizeMm: 2, isClear: true }], [[10, 6]])).toBeNull()
   })
 
   test('tells how lands are held in openings: by their rim, by spurs, or not at all', () => {

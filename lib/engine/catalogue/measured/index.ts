@@ -4,6 +4,7 @@ import { type ArtworkInView, findArtworkInView } from './artwork-in-view'
 import { angles, holesToBends, stacked, turns, widthChanges } from './in-bends'
 import {
   coverEdgesInBends,
+  holesToStiffeners,
   landsHeld,
   openingSizes,
   openingsToBends,
@@ -52,6 +53,7 @@ const MEASURED: Readonly<Record<string, Measurement>> = {
   'coverlay-edge-in-bend': { check: coverEdgesInBends, isWhole: inPart },
   'straight-film': { check: stiffenersToBends, isWhole: inPart },
   'stiffener-overlap': { check: stiffenerOverlaps, isWhole: inPart },
+  'hole-to-stiffener-edge': { check: holesToStiffeners, isWhole: inPart },
   'land-hold': { check: landsHeld, isWhole: inPart },
   teardrop: { check: teardrops, isWhole: inPart },
   'copper-to-outline': { check: toOutline, isWhole: inPart },

@@ -155,6 +155,30 @@ export function stiffenerOverlaps(context: EvaluationContext, view: ArtworkInVie
   )
 }
 
+/** Holes beside the edges of stiffeners. */
+export function holesToStiffeners(context: EvaluationContext, view: ArtworkInView): Outcome[] {
+  if (!view.isPlanSame) return []
+  const limit = context.getLimit('holeToStiffenerEdgeMm')
+  return (view.onPlan?.stiffeners ?? []).flatMap(({ fileName, side, nearestHole }) =>
+    nearestHole === null
+      ? []
+      : [
+          judge(
+            view,
+            {
+              value: within(nearestHole.mm, limit),
+              limit,
+              what: `nearest drilled hole to an edge of the stiffener${atSide(side)}`,
+              atMm: nearestHole.atMm,
+              equation: 'from its edge on the film to the wall of the hole',
+            },
+            [DESIGN_PLACE],
+            fileName,
+          ),
+        ],
+  )
+}
+
 /** Lands on film without a hole: held by the coverlay over their rim, or by spurs under it. */
 export function landsHeld(context: EvaluationContext, view: ArtworkInView): Outcome[] {
   if (!view.isPlanSame) return []

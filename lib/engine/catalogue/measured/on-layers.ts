@@ -143,6 +143,11 @@ function transitions(context: EvaluationContext, view: ArtworkInView): Outcome[]
   ]
 }
 
+const HALF_HOLE = {
+  because: 'the outline cuts a plated hole, which is how half holes at an edge are drawn',
+  decidedBy: 'say on the drawing that it is one, or move the hole',
+}
+
 /** The strictest of what the cut may be, where nobody says how the outline is cut. */
 export function toOutline(context: EvaluationContext, view: ArtworkInView): Outcome[] {
   const { outlineCutBy } = context.design.features
@@ -166,6 +171,7 @@ export function toOutline(context: EvaluationContext, view: ArtworkInView): Outc
               what: 'copper in the wall of a plated hole to the outline',
               atMm: hole.atMm,
               equation: 'from the wall of the hole to outline and cut-outs',
+              ...(hole.mm === 0 ? { open: HALF_HOLE } : {}),
             },
             [DESIGN_PLACE],
             'the drill files',

@@ -12,6 +12,8 @@ export const holeToStiffenerEdge = defineItem({
   limits: ['holeToStiffenerEdgeMm'],
   sourceKeys: ['commonPractice'],
   restsOn: [
+    'artwork',
+    'plan',
     'features.holes.*.stiffenerEdgeDistanceMm',
     'features.holes.*.zoneId',
     'construction.zones.*.kind',

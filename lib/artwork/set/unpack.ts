@@ -20,6 +20,11 @@ const SMALL_BYTES = 1024 * 1024
 const END_RECORD = 0x06054b50
 const CENTRAL_HEADER = 0x02014b50
 const LOCAL_HEADER = 0x04034b50
+/** What fields hold whose value stands in the larger form of the format (ZIP64); it needs more than 4 GB or 65 534 files, which no set may have. */
+const STANDS_ELSEWHERE_16 = 0xffff
+const STANDS_ELSEWHERE_32 = 0xffffffff
+const LARGE_FORM =
+  'the archive is written in the form for more than 4 GB or 65 534 files (ZIP64), which is not read: please pack it without'
 
 export const isZip = (bytes: Uint8Array): boolean =>
   bytes[0] === 0x50 && bytes[1] === 0x4b && (bytes[2] === 3 || bytes[2] === 5)
@@ -89,6 +94,8 @@ function listZip(bytes: Uint8Array): ZipEntry[] | string {
   if (end < 0 || view.getUint32(end, true) !== END_RECORD) return 'the archive has no end: it was cut off'
   const count = view.getUint16(end + 10, true)
   let at = view.getUint32(end + 16, true)
+  const listSize = view.getUint32(end + 12, true)
+  if (count === STANDS_ELSEWHERE_16 || [at, listSize].includes(STANDS_ELSEWHERE_32)) return LARGE_FORM
   const entries: ZipEntry[] = []
   for (let index = 0; index < count; index += 1) {
     if (at + 46 > end || view.getUint32(at, true) !== CENTRAL_HEADER) return 'the archive’s list of files is broken'
@@ -97,14 +104,20 @@ function listZip(bytes: Uint8Array): ZipEntry[] | string {
       number,
       number,
     ]
+    const [packedSize, size, localAt] = [20, 24, 42].map((field) => view.getUint32(at + field, true)) as [
+      number,
+      number,
+      number,
+    ]
+    if ([packedSize, size, localAt].includes(STANDS_ELSEWHERE_32)) return LARGE_FORM
     entries.push({
       name: new TextDecoder().decode(bytes.subarray(at + 46, at + 46 + nameLength)),
       flags: view.getUint16(at + 8, true),
       method: view.getUint16(at + 10, true),
       crc: view.getUint32(at + 16, true),
-      packedSize: view.getUint32(at + 20, true),
-      size: view.getUint32(at + 24, true),
-      at: view.getUint32(at + 42, true),
+      packedSize,
+      size,
+      at: localAt,
     })
     at += 46 + nameLength + extraLength + commentLength
   }

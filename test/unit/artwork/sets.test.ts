@@ -104,4 +104,21 @@ describe('archives', () => {
     expect(reasonOf(lying)).toBe('it does not hold what the archive’s list says')
     expect(reasonOf(zipSync({ 'a.gbr': LAYER }).subarray(0, 40))).toContain('cut off')
   })
+
+  // APPNOTE of the format, 4.4.1.4: a field of all ones says that its value stands in the ZIP64 record (from memory).
+  it.each([
+    ['the number of files', 10, 16, 'end'],
+    ['the size of the list', 12, 32, 'end'],
+    ['the place of the list', 16, 32, 'end'],
+    ['the packed size of a file', 20, 32, 'list'],
+    ['the size of a file', 24, 32, 'list'],
+    ['the place of a file', 42, 32, 'list'],
+  ] as const)('%s in the ZIP64 form is refused as that', (_, field, bits, where) => {
+    const archive = zipSync({ 'a.gbr': LAYER })
+    const end = archive.length - 22
+    const at = field + (where === 'end' ? end : end - 46 - 5)
+    archive.fill(0xff, at, at + bits / 8)
+    expect(reasonOf(archive)).toContain('ZIP64')
+    expect(readSet([{ name: 'a.zip', bytes: archive }]).files).toEqual([])
+  })
 })

@@ -27,8 +27,8 @@ export {
   type OnPlanHatch,
   onPlanFactsSchema,
 } from './on-plan/on-plan-facts'
-export { toArtwork, toPlan } from './on-plan/placement'
 export { drawLayers } from './picture/draw-layers'
+export { makeFrame, type PictureFrame, spotInPicture } from './picture/frame'
 export { type ArtworkSet, readSet, type SetFile } from './set/read-set'
 export { LAYER_ROLES } from './set/role'
 export { type NamedFile, unpackFiles } from './set/unpack'

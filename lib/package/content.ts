@@ -1,3 +1,4 @@
+import type { OnPlanFacts } from '@/lib/artwork'
 import type { LimitOwner } from '@/lib/engine'
 import type { FlexTestRow } from '@/lib/engine/flex-tests'
 import type { Meeting, Need, ReleaseTerms, ReviewSnapshot, TrailRecord } from '@/lib/review'
@@ -51,6 +52,11 @@ export interface PackageContent {
   readonly minutes: { readonly meetings: readonly Meeting[]; readonly needs: readonly Need[] } | null
   /** Bytes of every artwork file of the snapshot, found by their SHA-256. */
   readonly artwork: readonly { readonly sha256: string; readonly bytes: Uint8Array }[]
+  /** Layers of the artwork as they are looked at, and how they lie on the plan; null where nobody has drawn them. */
+  readonly artworkPicture: {
+    readonly bytes: Uint8Array
+    readonly registration: OnPlanFacts['registration']
+  } | null
   /** The canonical form that was signed. Null in a fabricator's edition, where parts of it are withheld. */
   readonly signedContent: string | null
   /** The files that prove which design and artwork were signed, in every edition. */

@@ -1,6 +1,7 @@
 import type { TDocumentDefinitions } from 'pdfmake/interfaces'
 import { sha256Hex } from '@/lib/review'
 import type { PackageContent } from '../content'
+import { makeArtworkCrops } from './artwork-crops'
 import { makeBends } from './bends'
 import { makeChecklist, makeChecklistAnnex } from './checklist'
 import { makeConstruction } from './construction'
@@ -45,6 +46,7 @@ export function makeReport(content: PackageContent): TDocumentDefinitions {
       ...makeFlexTests(content, pictures),
       ...makeFeatures(content),
       ...makeChecklist(content),
+      ...makeArtworkCrops(content),
       ...makeWaivers(content),
       ...makeThreads(content),
       ...makeActions(content),

@@ -264,6 +264,7 @@ describeOnBothDatabases('a limit that a fabricator does not show', () => {
         members: [],
         chronology: [],
         artwork: [],
+        artworkPicture: null,
         checkpoints: [],
       })
       expectNothingOf('report', report)

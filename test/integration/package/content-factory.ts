@@ -298,6 +298,7 @@ export function makeContent(
     release: { at: RELEASED_AT, byName: 'Ines Calder', terms: RELEASE_TERMS, replaces: null },
     drawing: makeDrawingSource(snapshot, 'Quillmoor Instruments', RELEASED_AT),
     artwork: artworkFiles.map(({ bytes }) => ({ sha256: sha256Hex(bytes), bytes })),
+    artworkPicture: null,
     flexTests: [],
     changes: { sinceIssue: null, sinceLooked: [] },
     members: [],

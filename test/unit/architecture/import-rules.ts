@@ -44,7 +44,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   mail: ['review'],
   inputs: ['artwork', 'engine', 'fabrication', 'review', 'mail'],
   solids: ['drawing', 'engine'],
-  package: ['review', 'drawing', 'engine', 'fabrication', 'spreadsheet'],
+  package: ['review', 'drawing', 'engine', 'fabrication', 'spreadsheet', 'artwork', 'artwork-picture'],
   jobs: ['artwork', 'artwork-picture', 'package', 'engine', 'fabrication'],
   data: [
     'addresses',

@@ -7,6 +7,7 @@ import { CheckboxField } from '@/app/_components/ui/choice-fields'
 import { ChoiceGroup } from '@/app/_components/ui/choice-group'
 import { Notice } from '@/app/_components/ui/notices'
 import type { OnPlanFacts } from '@/lib/artwork'
+import { makeFrame, type PictureFrame, spotInPicture } from '@/lib/artwork'
 import {
   type BoxMm,
   boxOfLayers,
@@ -22,7 +23,6 @@ import {
 } from '@/lib/artwork-picture'
 import type { ArtworkSpot } from '@/lib/engine/results'
 import { FindingTable } from './finding-table'
-import { makeFrame, type PictureFrame, spotInPicture } from './frame'
 import { LayerChoices } from './layer-choices'
 import { PictureCanvas } from './picture-canvas'
 import type { PictureFile, PictureFinding, PictureThread, PlacedFinding, PlanShapes } from './picture-types'

@@ -1,5 +1,5 @@
+import type { PictureFrame } from '@/lib/artwork'
 import { type Chosen, type DrawnLayer, UNIT_NM, type View } from '@/lib/artwork-picture'
-import type { PictureFrame } from './frame'
 
 /** What is painted: layers from the farthest to the nearest, each with what was chosen of it. */
 export interface Scene {

@@ -2,6 +2,7 @@
 
 import { type ComponentProps, useEffect, useMemo, useRef, useState } from 'react'
 import { Notice } from '@/app/_components/ui/notices'
+import type { PictureFrame } from '@/lib/artwork'
 import {
   choosePaths,
   colourOf,
@@ -14,7 +15,6 @@ import {
   windowOf,
 } from '@/lib/artwork-picture'
 import { asCount, countOf } from '@/lib/engine/units'
-import type { PictureFrame } from './frame'
 import { viewAfterKey } from './keys'
 import { makePainter, makePlainPainter, type Painter } from './painter'
 import { PictureOverlay } from './picture-overlay'

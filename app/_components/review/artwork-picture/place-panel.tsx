@@ -5,9 +5,9 @@ import { LinkButton } from '@/app/_components/ui/button'
 import { SelectField } from '@/app/_components/ui/select-field'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { paths } from '@/lib/addresses'
+import type { PictureFrame } from '@/lib/artwork'
 import type { PointMm } from '@/lib/artwork-picture'
 import { digitsOfResultLength, getShownUnit, getUnitSymbol } from '@/lib/engine/units'
-import type { PictureFrame } from './frame'
 import type { PictureFile } from './picture-types'
 
 interface PlacePanelProps {

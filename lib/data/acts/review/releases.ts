@@ -26,6 +26,7 @@ import {
 import { readTrailRow } from '../../consequences/trail'
 import { findEarlierAnswer, type WriteContext, write } from '../../consequences/write'
 import { read } from '../../reads/read'
+import { findPicture } from '../../records/artwork-picture'
 import { type Actor, type PersonRights, requireRevisionInView } from '../../records/authorization'
 import { listIssuedBefore, toRevisionEntry } from '../../records/issued-before'
 import { findIssueBlockers, listReplaced, makeIssueKey } from '../../records/issued-revision'
@@ -154,6 +155,7 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
         decided.replaces?.id ?? decided.loaded.record.basedOnId,
       ),
       minutes: await loadMinutes(tx, decided.loaded.record.id),
+      pictureSha256: await findPictureOf(tx, decided.loaded),
       keys: requireKeyInUse(await loadSigningKeys(tx), at),
     }
   })
@@ -180,6 +182,13 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
       stamped,
     },
     artwork,
+    artworkPicture:
+      found.pictureSha256 === null
+        ? null
+        : {
+            bytes: await readKeptFile(found.pictureSha256),
+            registration: loaded.artwork.onPlan?.registration ?? null,
+          },
     signedParts: makeSignedPartFiles(signedContent),
     drawing: makeDrawingSource(snapshot, loaded.workspace.name, at.toISOString(), actor.userId, [
       ...found.before,
@@ -221,6 +230,9 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
   }
   return { contentHash: standing.contentHash, at, terms, replaces, editions, keys }
 }
+
+const findPictureOf = async (tx: TransactionClient, { artwork: { key } }: LoadedRevision): Promise<string | null> =>
+  key === null ? null : findPicture(tx, key)
 
 async function loadMinutes(tx: TransactionClient, revisionId: string): Promise<NonNullable<PackageContent['minutes']>> {
   return { meetings: await loadMeetings(tx, revisionId), needs: await loadNeeds(tx, revisionId) }

@@ -1,10 +1,17 @@
-import { type OnPlanFacts, toArtwork, toPlan } from '@/lib/artwork'
 import type { PointMm } from '@/lib/artwork-picture'
-import type { ArtworkSpot } from '@/lib/engine/results'
+import type { OnPlanFacts } from '../on-plan/on-plan-facts'
+import { toArtwork, toPlan } from '../on-plan/placement'
+
+/** A place in mm, with the coordinates that it is in. */
+interface Spot {
+  readonly frame: 'plan' | 'files'
+  readonly xMm: number
+  readonly yMm: number
+}
 
 /** How the coordinates of the files lie in those of the picture: the plan's where artwork was laid over one, else the files' own. */
 export interface PictureFrame {
-  readonly frame: ArtworkSpot['frame']
+  readonly frame: Spot['frame']
   readonly toPicture: (atMm: PointMm) => PointMm
   readonly toFiles: (atMm: PointMm) => PointMm
   /** x' = a x + b y, y' = c x + d y, from the files' to the picture's, without the shift. */
@@ -39,7 +46,7 @@ export function makeFrame(registration: Registration | null): PictureFrame {
 }
 
 /** A place as an outcome names it, in the picture; null where it is of a plan that this picture does not show. */
-export function spotInPicture(frame: PictureFrame, { frame: of, xMm, yMm }: ArtworkSpot): PointMm | null {
+export function spotInPicture(frame: PictureFrame, { frame: of, xMm, yMm }: Spot): PointMm | null {
   if (of === frame.frame) return [xMm, yMm]
   return of === 'files' ? frame.toPicture([xMm, yMm]) : null
 }

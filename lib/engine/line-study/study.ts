@@ -4,10 +4,11 @@ import {
   type ChargedFace,
   findChargedFaces,
   findLineLoss,
-  findLossBasis,
+  findLossBases,
   getLineFigures,
   getPairFigures,
   type LineLoss,
+  type LineMode,
   type LineSection,
   type MeshFineness,
   ROUGH_FINENESS,
@@ -50,6 +51,12 @@ export interface OffsetPoint {
   readonly overlapFraction: number
 }
 
+export interface ModeLosses {
+  readonly mode: LineMode
+  /** Smooth copper, and copper as rough as its skin is deep: the same model's bounds. */
+  readonly points: readonly { readonly frequencyMhz: number; readonly smooth: LineLoss; readonly rough: LineLoss }[]
+}
+
 export interface LineStudy {
   readonly section: LineSection
   readonly faces: readonly ChargedFace[]
@@ -69,8 +76,8 @@ export interface LineStudy {
   readonly distanceUm: number
   readonly share: ShareInBand | null
   readonly crosstalk: readonly { readonly layerName: string; readonly points: readonly OffsetPoint[] }[]
-  /** Smooth copper, and copper as rough as its skin is deep: the same model's bounds. Empty for a pair. */
-  readonly losses: readonly { readonly frequencyMhz: number; readonly smooth: LineLoss; readonly rough: LineLoss }[]
+  /** Of a single line, or of each mode of a pair; empty where they cannot be computed. */
+  readonly losses: readonly ModeLosses[]
 }
 
 /** Lines whose impedance is stated, in each zone that has their layer and their reference. */
@@ -222,12 +229,14 @@ function* followOffsets({ line, widthMm, otherLayers }: StudiedLine): Generator<
   return found
 }
 
-function listLosses(section: LineSection, resistivityOhmMm2PerM: number | null): LineStudy['losses'] {
-  const basis = resistivityOhmMm2PerM === null ? null : findLossBasis(section)
-  if (basis === null || resistivityOhmMm2PerM === null) return []
-  return FREQUENCIES_MHZ.map((frequencyMhz) => {
-    const smooth = findLineLoss(basis, frequencyMhz, { resistivityOhmMm2PerM, roughnessUm: 0 })
-    const rough = findLineLoss(basis, frequencyMhz, { resistivityOhmMm2PerM, roughnessUm: smooth.skinDepthUm })
-    return { frequencyMhz, smooth, rough }
-  })
+function listLosses(section: LineSection, resistivityOhmMm2PerM: number | null): readonly ModeLosses[] {
+  if (resistivityOhmMm2PerM === null) return []
+  return findLossBases(section).map((basis) => ({
+    mode: basis.mode,
+    points: FREQUENCIES_MHZ.map((frequencyMhz) => {
+      const smooth = findLineLoss(basis, frequencyMhz, { resistivityOhmMm2PerM, roughnessUm: 0 })
+      const rough = findLineLoss(basis, frequencyMhz, { resistivityOhmMm2PerM, roughnessUm: smooth.skinDepthUm })
+      return { frequencyMhz, smooth, rough }
+    }),
+  }))
 }

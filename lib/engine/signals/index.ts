@@ -1,7 +1,7 @@
 export { type ChargedFace, findChargedFaces } from './charge'
 export { farEndHalfDifference, getNearEnd, reachedFraction } from './crosstalk'
 export { delayPsPerMm, getLineFigures, getPairFigures } from './line-figures'
-export { findLineLoss, findLossBasis, type LineLoss } from './losses'
+export { findLineLoss, findLossBases, type LineLoss, type LineMode } from './losses'
 export type { MeshFineness } from './panels'
 export type { LineConductor, LineSection } from './section'
 export { ROUGH_FINENESS, type SectionSolution, solveSection, USUAL_FINENESS } from './solve-section'

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import {
   findChargedFaces,
   findLineLoss,
-  findLossBasis,
+  findLossBases,
   getLineFigures,
   type LineSection,
   solveSection,
@@ -25,9 +25,35 @@ function makeSection(widthUm: number, heightUm: number, permittivity: number, co
 }
 
 const basisOf = (section: LineSection) => {
-  const basis = findLossBasis(section)
-  if (basis === null) throw new Error('no solution')
+  const [basis, ...others] = findLossBases(section)
+  if (basis === undefined || others.length > 0) throw new Error('not one line')
   return basis
+}
+
+const modesOf = (section: LineSection) => {
+  const [odd, even] = findLossBases(section)
+  if (odd?.mode !== 'odd' || even?.mode !== 'even') throw new Error('not a pair')
+  return { odd, even }
+}
+
+/** The same line twice, upright, beside each other. */
+function makePair(widthUm: number, spaceUm: number, times = 1): LineSection {
+  const section = makeSection(widthUm, 50, 3.4)
+  const [line] = section.conductors
+  if (line === undefined) throw new Error('no line')
+  const at = (name: string, centreUm: number) => ({
+    name,
+    centreUm: centreUm * times,
+    bottomUm: line.bottomUm * times,
+    bottomWidthUm: widthUm * times,
+    topWidthUm: widthUm * times,
+    thicknessUm: line.thicknessUm * times,
+  })
+  return {
+    ...section,
+    slabs: section.slabs.map((slab) => ({ ...slab, thicknessUm: slab.thicknessUm * times })),
+    conductors: [at('one', 0), at('other', widthUm + spaceUm)],
+  }
 }
 
 test('a very wide line over a plane has the resistance of two plane faces, 2/w times the surface resistance', () => {
@@ -90,11 +116,71 @@ test('a line in air over a plane is the same with and without a slab of air', ()
   expect(getLineFigures(without).effectivePermittivity).toBeCloseTo(1, 9)
 })
 
-test('pairs, faults and copper without thickness have no loss', () => {
+test('lines of a pair that are far apart have the losses of a line alone in both modes', () => {
+  const alone = basisOf(makeSection(110, 50, 3.4))
+  const { odd, even } = modesOf(makePair(110, 5000))
+  for (const mode of [odd, even]) {
+    expect(mode.impedanceOhm / alone.impedanceOhm).toBeCloseTo(1, 3)
+    expect(mode.resistanceShape / alone.resistanceShape).toBeCloseTo(1, 2)
+    expect(mode.dielectricShare / alone.dielectricShare).toBeCloseTo(1, 3)
+    expect(mode.crossSectionMm2).toBe(alone.crossSectionMm2)
+  }
+})
+
+test('wide lines one above the other have the resistance of the faces between them and the planes', () => {
+  // Exact for parallel plates: field between the lines 2/s and to the nearer plane 1/h shares the current out; each face carries its share.
+  const [s, h, t, widthUm] = [60, 100, 18, 40_000]
+  const heightUm = 2 * h + 2 * t + s
+  const line = (name: string, bottomUm: number) => ({
+    name,
+    centreUm: 0,
+    bottomUm,
+    bottomWidthUm: widthUm,
+    topWidthUm: widthUm,
+    thicknessUm: t,
+  })
+  const { odd, even } = modesOf({
+    slabs: [{ thicknessUm: heightUm, relativePermittivity: 3.4 }],
+    hasPlaneBelow: true,
+    hasPlaneAbove: true,
+    conductors: [line('lower', h), line('upper', h + t + s)],
+  })
+  const oddExact = (4 / s ** 2 + 2 / h ** 2) / (2 / s + 1 / h) ** 2 / (widthUm * 1e-6)
+  expect(Math.abs(odd.resistanceShape / oddExact - 1)).toBeLessThan(0.01)
+  expect(Math.abs((even.resistanceShape * widthUm * 1e-6) / 2 - 1)).toBeLessThan(0.02)
+  expect(odd.dielectricShare).toBeCloseTo(1, 3)
+  expect(even.dielectricShare).toBeCloseTo(1, 3)
+})
+
+test('a pair of twice the size has half the resistance at the faces, and the same share in dielectrics', () => {
+  const [once, twice] = [modesOf(makePair(110, 60)), modesOf(makePair(110, 60, 2))]
+  for (const mode of ['odd', 'even'] as const) {
+    expect(once[mode].resistanceShape / twice[mode].resistanceShape).toBeCloseTo(2, 5)
+    expect(twice[mode].dielectricShare).toBeCloseTo(once[mode].dielectricShare, 6)
+    expect(twice[mode].impedanceOhm).toBeCloseTo(once[mode].impedanceOhm, 5)
+  }
+})
+
+test('lines close together lose more when driven against each other, and have more of that field in air', () => {
+  const { odd, even } = modesOf(makePair(110, 30))
+  const [oddLoss, evenLoss] = [odd, even].map((mode) => findLineLoss(mode, 3000, COPPER).conductorDbPerM)
+  expect(oddLoss).toBeGreaterThan(evenLoss ?? Number.NaN)
+  expect(odd.dielectricShare).toBeLessThan(even.dielectricShare)
+})
+
+test('unequal lines, three lines, faults and copper without thickness have no loss', () => {
   const section = makeSection(110, 50, 3.4)
   const [line] = section.conductors
   if (line === undefined) throw new Error('no line')
-  expect(findLossBasis({ ...section, conductors: [line, { ...line, centreUm: 300 }] })).toBeNull()
-  expect(findLossBasis({ ...section, conductors: [{ ...line, thicknessUm: 0 }] })).toBeNull()
-  expect(findLossBasis({ ...section, slabs: [{ thicknessUm: 0, relativePermittivity: 3.4 }] })).toBeNull()
+  const beside = (centreUm: number, widthUm = 110) => ({
+    ...line,
+    name: `at ${centreUm}`,
+    centreUm,
+    bottomWidthUm: widthUm,
+    topWidthUm: widthUm,
+  })
+  expect(findLossBases({ ...section, conductors: [line, beside(300, 160)] })).toEqual([])
+  expect(findLossBases({ ...section, conductors: [line, beside(300), beside(600)] })).toEqual([])
+  expect(findLossBases({ ...section, conductors: [{ ...line, thicknessUm: 0 }] })).toEqual([])
+  expect(findLossBases({ ...section, slabs: [{ thicknessUm: 0, relativePermittivity: 3.4 }] })).toEqual([])
 })

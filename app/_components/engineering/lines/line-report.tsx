@@ -12,7 +12,7 @@ import {
   SCREEN_PALETTE,
 } from '@/lib/drawing'
 import { LINE_CAUTION } from '@/lib/engine/cautions'
-import type { LineStudy, StudiedLine } from '@/lib/engine/line-study'
+import type { LineStudy, ModeLosses, StudiedLine } from '@/lib/engine/line-study'
 import { asComputed, asEntered, digitsAsComputed, formatLength, getShownUnit, umFromLength } from '@/lib/engine/units'
 import { PictureView, usePlotDocument, useWidth } from '../pictures'
 
@@ -61,7 +61,7 @@ export function LineReport({ studied, study, crosstalkLimitPct }: LineReportProp
           <PictureView key={picture.title} picture={picture} />
         ))}
       </div>
-      <Losses study={study} isPair={studied.isPair} />
+      <Losses study={study} />
       <Refinement study={study} />
       <p className="small muted">{LINE_CAUTION}</p>
     </PageSection>
@@ -131,32 +131,40 @@ const LOSS_COLUMNS = {
   dielectric: { head: 'Dielectrics, for each 0.01 of loss tangent', unit: 'dB/m', isNumeric: true },
 } satisfies Columns
 
-function Losses({ study, isPair }: { readonly study: LineStudy; readonly isPair: boolean }) {
+const LOSS_CAPTIONS: Record<ModeLosses['mode'], string> = {
+  alone: 'Losses over frequency',
+  odd: 'Losses over frequency, lines driven against each other',
+  even: 'Losses over frequency, lines driven alike',
+}
+
+function Losses({ study }: { readonly study: LineStudy }) {
   const { unit } = useLengthUnit()
   if (study.losses.length === 0)
-    return isPair ? <p className="small muted">Losses are computed for single lines alone.</p> : null
+    return <p className="small muted">Losses cannot be computed: the resistivity of the copper is not known.</p>
   return (
     <>
-      <DataTable label="Losses" caption="Losses over frequency" columns={LOSS_COLUMNS}>
-        {study.losses.map(({ frequencyMhz, smooth, rough }) => (
-          <DataRow
-            key={frequencyMhz}
-            columns={LOSS_COLUMNS}
-            cells={{
-              frequency: asEntered(frequencyMhz),
-              skin: formatLength(smooth.skinDepthUm, getShownUnit('um', unit)),
-              smooth: digitsAsComputed(smooth.conductorDbPerM, 'lossDbPerM'),
-              rough: digitsAsComputed(rough.conductorDbPerM, 'lossDbPerM'),
-              dielectric: digitsAsComputed(smooth.dielectricDbPerMPerHundredth, 'lossDbPerM'),
-            }}
-          />
-        ))}
-      </DataTable>
+      {study.losses.map(({ mode, points }) => (
+        <DataTable key={mode} label={LOSS_CAPTIONS[mode]} caption={LOSS_CAPTIONS[mode]} columns={LOSS_COLUMNS}>
+          {points.map(({ frequencyMhz, smooth, rough }) => (
+            <DataRow
+              key={frequencyMhz}
+              columns={LOSS_COLUMNS}
+              cells={{
+                frequency: asEntered(frequencyMhz),
+                skin: formatLength(smooth.skinDepthUm, getShownUnit('um', unit)),
+                smooth: digitsAsComputed(smooth.conductorDbPerM, 'lossDbPerM'),
+                rough: digitsAsComputed(rough.conductorDbPerM, 'lossDbPerM'),
+                dielectric: digitsAsComputed(smooth.dielectricDbPerMPerHundredth, 'lossDbPerM'),
+              }}
+            />
+          ))}
+        </DataTable>
+      ))}
       <p className="small muted">
-        Copper by the rule of incremental inductance; roughness by the arctangent form of 1980 (from memory), which is
-        too low for rough foils above a few GHz. The loss tangent of a film is not in the list of materials: take it
-        from the data sheet at the frequency and humidity in question. Finishes, plating and a hatched plane are not
-        included.
+        Copper by the rule of incremental inductance; where its skin is deeper than half the copper, the figure is an
+        estimate. Roughness by the arctangent form of 1980 (from memory), which is too low for rough foils above a few
+        GHz. The loss tangent of a film is not in the list of materials: take it from the data sheet at the frequency
+        and humidity in question. Finishes, plating and a hatched plane are not included.
       </p>
     </>
   )

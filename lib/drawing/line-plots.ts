@@ -215,6 +215,75 @@ export function drawCrosstalk(
   )
 }
 
+/** Coupling to a line of the same width on the same layer, over the space between them, with and without a grounded guard; null for a pair. */
+export function drawCrosstalkOverSpace(
+  { conductorName, zoneName, widthMm }: StudiedLine,
+  { overSpace }: LineStudy,
+  limitPct: number,
+  options: LinePlotOptions,
+): Picture | null {
+  if (overSpace.length < 2) return null
+  const { palette } = options
+  const unit = getShownUnit('mm', options.unit)
+  const toShown = (mm: number) => lengthFromUm(umFromLength(mm, 'mm'), unit)
+  const title = `Crosstalk over space, ${conductorName} in ${zoneName}`
+  const kept = overSpace.find(({ nearEndFraction }) => 100 * nearEndFraction <= limitPct)
+  const alone = overSpace.map(({ spaceMm, nearEndFraction }) => ({
+    space: toShown(spaceMm),
+    nearPct: 100 * nearEndFraction,
+  }))
+  const guarded = overSpace.flatMap(({ spaceMm, guardedFraction }) =>
+    guardedFraction === null ? [] : [{ space: toShown(spaceMm), nearPct: 100 * guardedFraction }],
+  )
+  const mostPct = 1.1 * Math.max(limitPct, ...alone.map(({ nearPct }) => nearPct))
+  return makePlotPicture(
+    options,
+    {
+      title,
+      description: `${kept === undefined ? 'No space shown keeps' : `A space of ${formatPlan(kept.spaceMm, options.unit)} keeps`} the limit of ${asComputed(limitPct, 'crosstalkPct')} without a guard. Dashed: with a guard of ${formatPlan(widthMm, options.unit)} midway, grounded all along by vias at both ends and in between. A guard that is open, or grounded at its ends alone, can couple more than none.`,
+      table: {
+        caption: `${title}. Lines of equal width, saturated`,
+        columns: [
+          { key: 'space', label: withUnitInHead('Space between the lines', unit), numeric: true },
+          { key: 'near', label: 'Near end, % of the step', numeric: true },
+          { key: 'backward', label: 'Backward coefficient, %', numeric: true },
+          { key: 'guarded', label: 'Near end with a grounded guard, %', numeric: true },
+        ],
+        rows: overSpace.map((point) => ({
+          space: digitsOfLength(umFromLength(point.spaceMm, 'mm'), unit, 'plan'),
+          near: digitsAsComputed(100 * point.nearEndFraction, 'crosstalkPct'),
+          backward: digitsAsComputed(100 * point.backwardFraction, 'crosstalkPct'),
+          guarded:
+            point.guardedFraction === null ? 'no room' : digitsAsComputed(100 * point.guardedFraction, 'crosstalkPct'),
+        })),
+      },
+    },
+    {
+      ...MARGINS,
+      x: {
+        label: withUnitInHead('space between the lines', unit),
+        labelArrow: 'none',
+        labelAnchor: 'center',
+        domain: [0, Math.max(...alone.map(({ space }) => space))],
+        ticks: 6,
+      },
+      y: { label: 'near end, % of the step', labelArrow: 'none', domain: [0, mostPct], ticks: 6 },
+      marks: [
+        Plot.gridY({ stroke: palette.hairline, strokeOpacity: 0.5 }),
+        Plot.ruleY([limitPct], { stroke: palette.limit, strokeDasharray: '3 2' }),
+        Plot.line(alone, { x: 'space', y: 'nearPct', stroke: palette.strain, strokeWidth: 1.8 }),
+        Plot.line(guarded, {
+          x: 'space',
+          y: 'nearPct',
+          stroke: palette.strain,
+          strokeWidth: 1.8,
+          strokeDasharray: '5 3',
+        }),
+      ],
+    },
+  )
+}
+
 const formatPlan = (mm: number, unit: LengthUnit): string =>
   formatLength(umFromLength(mm, 'mm'), getShownUnit('mm', unit), 'plan')
 

@@ -1,5 +1,13 @@
 import type { EvaluationContext } from '../context'
-import { describeZoneLine, findDistanceUm, findWidthMm, solveCoupling, solveRoughly, type ZoneLine } from '../lines'
+import {
+  describeZoneLine,
+  findDistanceUm,
+  findFieldAcrossUm,
+  findWidthMm,
+  solveCoupling,
+  solveRoughly,
+  type ZoneLine,
+} from '../lines'
 import {
   type ChargedFace,
   findChargedFaces,
@@ -7,6 +15,7 @@ import {
   findLossBases,
   getLineFigures,
   getPairFigures,
+  isQuasiStatic,
   type LineLoss,
   type LineMode,
   type LineSection,
@@ -15,6 +24,7 @@ import {
   solveSection,
   USUAL_FINENESS,
 } from '../signals'
+import { followSpaces, type SpacingPoint } from './over-spacing'
 import { findShareInBand, type ShareInBand } from './share-in-band'
 
 type Solvable = Extract<ZoneLine, { kind: 'solvable' }>
@@ -31,6 +41,8 @@ export interface StudiedLine {
   /** Null where none is stated. */
   readonly tolerancePct: number | null
   readonly line: Solvable
+  /** What carries its field. */
+  readonly acrossUm: number
   /** Conductor layers of the section, other than its own: where a second line may lie. */
   readonly otherLayers: readonly { readonly layerId: string; readonly name: string }[]
   readonly resistivityOhmMm2PerM: number | null
@@ -76,6 +88,8 @@ export interface LineStudy {
   readonly distanceUm: number
   readonly share: ShareInBand | null
   readonly crosstalk: readonly { readonly layerName: string; readonly points: readonly OffsetPoint[] }[]
+  /** To a line beside it on its own layer, with and without a guard. Empty for a pair, whose lines are meant to couple. */
+  readonly overSpace: readonly SpacingPoint[]
   /** Of a single line, or of each mode of a pair; empty where they cannot be computed. */
   readonly losses: readonly ModeLosses[]
 }
@@ -101,6 +115,7 @@ export function listStudiedLines(context: EvaluationContext): readonly StudiedLi
           targetOhm: impedanceOhm,
           tolerancePct: impedance.tolerancePct,
           line,
+          acrossUm: findFieldAcrossUm(line, { ...conductor, widthMm }),
           otherLayers: zone.layers.flatMap(({ layerId, name, kind, coverageFraction }) =>
             kind === 'conductor' && (coverageFraction ?? 0) > 0 && layerId !== conductor.layerId
               ? [{ layerId, name }]
@@ -162,7 +177,8 @@ export function* studyLine(studied: StudiedLine): Generator<undefined, LineStudy
   const distanceForTargetUm = findDistanceUm(line, widthMm, targetOhm)
   yield
   const share =
-    tolerancePct === null
+    // With openings in a plane the share would be that of another part.
+    tolerancePct === null || line.open !== null
       ? null
       : findShareInBand(line, widthMm, {
           low: targetOhm * (1 - tolerancePct / 100),
@@ -187,7 +203,13 @@ export function* studyLine(studied: StudiedLine): Generator<undefined, LineStudy
     distanceUm: line.distanceUm,
     share,
     crosstalk: isPair ? [] : yield* followOffsets(studied),
-    losses: listLosses(section, studied.resistivityOhmMm2PerM),
+    overSpace: isPair ? [] : yield* followSpaces(line, widthMm),
+    losses: listLosses(section, studied.resistivityOhmMm2PerM).map(({ mode, points }) => ({
+      mode,
+      points: points.filter(({ frequencyMhz }) =>
+        isQuasiStatic(studied.acrossUm, figures.effectivePermittivity, frequencyMhz),
+      ),
+    })),
   }
 }
 

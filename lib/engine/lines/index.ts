@@ -7,4 +7,4 @@ export {
   solveRange,
   solveRoughly,
 } from './line-impedance'
-export { describeZoneLine, ETCHED_WIDTH_CAUTION, type ZoneLine } from './zone-line'
+export { describeZoneLine, ETCHED_WIDTH_CAUTION, findFieldAcrossUm, type ZoneLine } from './zone-line'

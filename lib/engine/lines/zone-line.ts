@@ -330,6 +330,12 @@ export function describeZoneLine(
   }
 }
 
+/** What carries the field of a line, or of a pair: its copper, and the dielectric to the reference on both sides of it. */
+export const findFieldAcrossUm = (
+  { distanceUm }: Extract<ZoneLine, { kind: 'solvable' }>,
+  { widthMm, spaceMm, impedance }: Pick<ConductorFeature, 'spaceMm' | 'impedance'> & { readonly widthMm: number },
+): number => 1000 * (impedance.kind === 'pair' ? 2 * widthMm + (spaceMm ?? 0) : widthMm) + 2 * distanceUm
+
 const unclear = (because: string, decidedBy: string): ZoneLine => ({ kind: 'unclear', because, decidedBy })
 
 const hasCopper = ({ kind, coverageFraction, nominalUm }: ZoneLayerResult): boolean =>

@@ -118,7 +118,13 @@ const RULES: readonly Rule[] = [
     says: 'Every part is tested, unless the brief says that none is.',
     count: (t) => (t.isTested ? 1 : 0),
   },
-  { stepId: 'coupon-test', says: 'The brief asks for coupons.', count: (t) => (t.hasCoupons ? 1 : 0) },
+  {
+    stepId: 'coupon-test',
+    says: 'The brief asks for coupons, or a conductor states its impedance with one.',
+    count: (t) => (t.hasCoupons ? 1 : 0),
+    found: (t) =>
+      t.couponLineCount === 0 ? '' : `Conductors whose impedance is stated with a coupon: ${t.couponLineCount}.`,
+  },
   { stepId: 'inspection', says: 'Every part is looked at in the end.', count: () => 1 },
 ]
 

@@ -1,4 +1,4 @@
-import type { Design, Layer } from '@/lib/engine'
+import { type Design, type Layer, withNetClasses } from '@/lib/engine'
 
 /** How exactly layers must meet one another, and with it how far panels, spacing and yield have to give way. */
 export const REGISTRATION_DEMANDS = ['loose', 'ordinary', 'tight'] as const
@@ -40,6 +40,8 @@ export interface ConstructionTraits {
   readonly finish: 'nickel' | 'other' | 'none' | 'not-stated'
   readonly isTested: boolean
   readonly hasCoupons: boolean
+  /** Conductors whose impedance is stated with a coupon, by themselves or by their net class. */
+  readonly couponLineCount: number
   readonly registration: RegistrationDemand
   /** Why registration is what it is. */
   readonly registrationBecause: string
@@ -69,6 +71,9 @@ export function describeConstruction(design: Design): ConstructionTraits {
   const stiffeners = design.features.stiffeners.length > 0 ? design.features.stiffeners.length : countKind('stiffener')
   const { coverlayOpenings } = design.features
   const stated = COVERLAY_METHODS.filter((method) => coverlayOpenings.some((opening) => opening.method === method))
+  const couponLineCount = withNetClasses(design).features.conductors.filter(
+    ({ impedanceOhm, impedance }) => impedanceOhm !== null && impedance.coupon === true,
+  ).length
   return {
     isRigidFlex,
     conductorCount: conductors.length,
@@ -97,7 +102,8 @@ export function describeConstruction(design: Design): ConstructionTraits {
     stiffenerPressCount: stiffeners === 0 ? 0 : 1,
     finish: describeFinish(design.brief.surfaceFinish),
     isTested: design.brief.electricalTest !== false,
-    hasCoupons: design.brief.couponTest === true,
+    hasCoupons: design.brief.couponTest === true || couponLineCount > 0,
+    couponLineCount,
     ...decideRegistration(design, overOuterFlex, isRigidFlex, conductors.length),
   }
 }

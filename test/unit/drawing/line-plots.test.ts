@@ -2,6 +2,7 @@ import { parseHTML } from 'linkedom'
 import { expect, test } from 'vitest'
 import {
   drawCrosstalk,
+  drawCrosstalkOverSpace,
   drawImpedanceOverCover,
   drawImpedanceOverWidth,
   drawLineSection,
@@ -31,7 +32,9 @@ test('pictures of a line say what their tables hold, in the unit of the reader',
       drawImpedanceOverWidth(studied, study, { ...frame, unit }),
       drawImpedanceOverCover(studied, study, { ...frame, unit }),
       drawCrosstalk(studied, crosstalk, 6, { ...frame, unit }),
+      drawCrosstalkOverSpace(studied, study, 6, { ...frame, unit }),
     ].filter((picture) => picture !== null)
+    expect(pictures).toHaveLength(5)
     for (const { table, description, title } of pictures) {
       expect(title).toContain(studied.conductorName)
       expect(description).toMatch(/\.$/)

@@ -158,6 +158,32 @@ describe('something of the design that is removed', () => {
     expect(after.plan?.areas.filter((area) => area.zoneId === null).length).toBeGreaterThan(0)
   })
 
+  it('leaves conductors of a net class that is gone without one, and those of another class with theirs', () => {
+    const needs = {
+      impedanceOhm: 90,
+      tolerancePct: 10,
+      kind: 'pair' as const,
+      referenceLayerId: null,
+      coupon: true,
+      crosstalkLimitPct: null,
+      riseTimePs: null,
+    }
+    const classes = ['gone', 'kept'].map((id) => ({ id, name: id, ...needs }))
+    const conductors = design.features.conductors.map((each, index) => ({
+      ...each,
+      netClassId: (['gone', 'kept'] as const)[index] ?? null,
+    }))
+    const before = { ...design, features: { ...design.features, conductors, netClasses: classes } }
+    const netClasses = classes.filter(({ id }) => id === 'kept')
+    const after = withoutDrawnOfRemoved(before, { ...before, features: { ...before.features, netClasses } })
+    expect(after.features.conductors.map(({ netClassId }) => netClassId)).toEqual(
+      conductors.map(({ netClassId }) => (netClassId === 'gone' ? null : netClassId)),
+    )
+    expect(after.features.conductors[1]?.netClassId).toBe('kept')
+    expect(after.plan).toBe(before.plan)
+    expect(parseDesign(after).ok).toBe(true)
+  })
+
   it('names that were unknown before stay, so that what is said of them stays', () => {
     const plan = {
       ...EMPTY_PLAN,

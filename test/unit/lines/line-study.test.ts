@@ -89,3 +89,45 @@ test('coupling falls with the offset, and losses rise with the frequency', () =>
     }
   }
 })
+
+test('crosstalk on one layer falls with the space, a grounded guard takes more of it away, and a pair has none', () => {
+  for (const [studied, { overSpace }] of studies) {
+    if (studied.isPair) {
+      expect(overSpace).toEqual([])
+      continue
+    }
+    expect(overSpace.length).toBeGreaterThan(5)
+    overSpace.slice(1).forEach(({ nearEndFraction }, at) => {
+      expect(nearEndFraction).toBeLessThan(overSpace[at]?.nearEndFraction ?? 0)
+    })
+    for (const { spaceMm, nearEndFraction, guardedFraction } of overSpace) {
+      expect(nearEndFraction).toBeGreaterThan(0)
+      if (spaceMm < 1.999 * studied.widthMm) expect(guardedFraction).toBeNull()
+      else {
+        // A grounded conductor more takes field from both lines and gives none: exact.
+        expect(guardedFraction).toBeLessThan(nearEndFraction)
+        expect(guardedFraction).toBeGreaterThan(0)
+      }
+    }
+  }
+})
+
+test('over a hatched plane no share of parts is told, and a line wide against the wavelength has no losses', () => {
+  const hatched = makeLineDesign('single')
+  const layer = hatched.construction.layers.find(({ id }) => id === 'l3')
+  Object.assign(layer ?? {}, { planePattern: 'hatched' })
+  const presence = hatched.construction.zones
+    .find(({ id }) => id === 'arm')
+    ?.presence.find(({ layerId }) => layerId === 'l3')
+  Object.assign(presence ?? {}, { coverageFraction: null, hatch: { barMm: 0.2, pitchMm: 0.5, angleDeg: 45 } })
+  const [[studied, study] = []] = studyAll(hatched)
+  expect(studied?.line.open).not.toBeNull()
+  expect(study?.share).toBeNull()
+
+  const wide = makeLineDesign('single')
+  Object.assign(wide.features.conductors[0] ?? {}, { widthMm: 3 })
+  const frequencies = studyAll(wide)[0]?.[1].losses[0]?.points.map(({ frequencyMhz }) => frequencyMhz)
+  // A tenth of the wavelength at 10 GHz is less than 3 mm in any dielectric; at 1 GHz it is more than 10 mm in these.
+  expect(frequencies).toContain(1000)
+  expect(frequencies).not.toContain(10_000)
+})

@@ -2,10 +2,12 @@
 
 import { useMemo } from 'react'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
+import { Notice } from '@/app/_components/ui/notices'
 import { PageSection } from '@/app/_components/ui/section'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import {
   drawCrosstalk,
+  drawCrosstalkOverSpace,
   drawImpedanceOverCover,
   drawImpedanceOverWidth,
   drawLineSection,
@@ -43,6 +45,7 @@ export function LineReport({ studied, study, crosstalkLimitPct }: LineReportProp
       drawLineSection(studied, study, frame),
       drawImpedanceOverWidth(studied, study, frame),
       drawImpedanceOverCover(studied, study, frame),
+      drawCrosstalkOverSpace(studied, study, crosstalkLimitPct, frame),
       ...study.crosstalk.map((each) => drawCrosstalk(studied, each, crosstalkLimitPct, frame)),
     ].filter((picture) => picture !== null)
   }, [study, studied, plotDocument, plotWidthPx, unit, crosstalkLimitPct])
@@ -55,6 +58,12 @@ export function LineReport({ studied, study, crosstalkLimitPct }: LineReportProp
     )
   return (
     <PageSection title={title}>
+      {studied.line.open === null ? null : (
+        <Notice tone="caution">
+          {capitalise(studied.line.open.because)}. Every figure here is for a whole plane: with less copper impedances
+          and crosstalk are higher. Qualify by coupon.
+        </Notice>
+      )}
       <Figures studied={studied} study={study} />
       <div ref={ref} className="stack">
         {pictures.map((picture) => (
@@ -63,7 +72,7 @@ export function LineReport({ studied, study, crosstalkLimitPct }: LineReportProp
       </div>
       <Losses study={study} />
       <Refinement study={study} />
-      <p className="small muted">{LINE_CAUTION}</p>
+      <p className="small muted">{[...studied.line.remarks, LINE_CAUTION].join(' ')}</p>
     </PageSection>
   )
 }
@@ -116,7 +125,7 @@ function Figures({ studied, study }: { readonly studied: StudiedLine; readonly s
       </DataTable>
       <p className="small muted">
         {share === null
-          ? 'The share of parts within the band needs a stated tolerance, and layers that are there at both ends of their tolerances.'
+          ? 'The share of parts within the band needs a stated tolerance, planes that are known to be whole, and layers that are there at both ends of their tolerances.'
           : `Share of ${asEntered(share.draws)} seeded draws: etched width, distance, copper, cover and permittivity each scatter by themselves, the ends of their ranges taken as three standard deviations (our choice, no published source). The fitted response is within ${asComputed(share.responseErrorPct, 'smallSharePct')} of field solutions at drawn places; the shares in brackets are with that error either way. It is no verdict.`}
       </p>
     </>
@@ -164,7 +173,8 @@ function Losses({ study }: { readonly study: LineStudy }) {
         Copper by the rule of incremental inductance; where its skin is deeper than half the copper, the figure is an
         estimate. Roughness by the arctangent form of 1980 (from memory), which is too low for rough foils above a few
         GHz. The loss tangent of a film is not in the list of materials: take it from the data sheet at the frequency
-        and humidity in question. Finishes, plating and a hatched plane are not included.
+        and humidity in question. Finishes, plating and a hatched plane are not included. Frequencies whose wavelength
+        is less than ten times as long as the field is wide are left out: a static field does not stand for them.
       </p>
     </>
   )
@@ -188,3 +198,5 @@ function Refinement({ study }: { readonly study: LineStudy }) {
     </DataTable>
   )
 }
+
+const capitalise = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)

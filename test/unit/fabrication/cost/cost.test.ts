@@ -30,6 +30,40 @@ const change = (stepId: string, changed: Partial<Rates['steps'][number]>): Rates
   steps: RATES.steps.map((step) => (step.id === stepId ? { ...step, ...changed } : step)),
 })
 
+describe('impedances', () => {
+  const withClass = (coupon: boolean | null) => {
+    const design = structuredClone(readDemoDesign('skua-rev-a'))
+    design.brief.couponTest = null
+    const [conductor] = design.features.conductors
+    if (conductor === undefined) throw new Error('no conductor')
+    design.features.netClasses.push({
+      id: 'data',
+      name: 'Data',
+      impedanceOhm: 60,
+      tolerancePct: 20,
+      kind: 'single',
+      referenceLayerId: null,
+      coupon,
+      crosstalkLimitPct: null,
+      riseTimePs: null,
+    })
+    conductor.netClassId = 'data'
+    return design
+  }
+
+  it('a coupon that a net class asks for costs what one of the brief does, and is said', () => {
+    const indexOf = (design: Parameters<typeof describeConstruction>[0]) =>
+      priceConstruction(describeConstruction(design), RATES, PANEL, 500).indexPerGoodPart
+    const without = withClass(false)
+    const byBrief = { ...without, brief: { ...without.brief, couponTest: true } }
+    expect(indexOf(withClass(true))).toBeGreaterThan(indexOf(without))
+    expect(indexOf(withClass(true))).toBe(indexOf(byBrief))
+    expect(indexOf(withClass(null))).toBe(indexOf(without))
+    const step = selectSteps(describeConstruction(withClass(true))).find(({ stepId }) => stepId === 'coupon-test')
+    expect(step?.because).toContain('Conductors whose impedance is stated with a coupon: 1.')
+  })
+})
+
 describe('identities', () => {
   const designs = [
     ...listStartingConstructions().map(({ id, makeDesign: make }) => [id, make('Trial')] as const),

@@ -5,6 +5,7 @@ import {
   describeZoneLine,
   ETCHED_WIDTH_CAUTION,
   findDistanceUm,
+  findFieldAcrossUm,
   findWidthMm,
   solveRange,
   solveRoughly,
@@ -12,6 +13,7 @@ import {
 } from '../../../lines'
 import { roundToDigits } from '../../../numerics'
 import type { Limit, Outcome, Place, ZoneResult } from '../../../results'
+import { isQuasiStatic } from '../../../signals'
 import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
 import { cannotTell, computeMargin, decide, makeDesignLimit, notComputed, notComputedFrom } from '../../decide'
@@ -40,6 +42,7 @@ export const impedanceValue = defineItem({
     'features.conductors.*.layerId',
     'features.conductors.*.widthMm',
     'features.conductors.*.spaceMm',
+    'features.conductors.*.frequencyMhz',
     ...IMPEDANCE_INPUTS,
     'features.conductors.*.crossings',
     'bends.*.zoneId',
@@ -146,8 +149,21 @@ function judge({ line, conductor, zone, targetOhm, band, places }: Question): Ou
       { value, limit: band },
     )
   }
+  const { frequencyMhz, widthMm } = conductor
+  const acrossUm = findFieldAcrossUm(line, conductor)
+  if (frequencyMhz !== null && !isQuasiStatic(acrossUm, nominal.effectivePermittivity, frequencyMhz)) {
+    return cannotTell(
+      `the ${what}`,
+      {
+        because: `its field is about ${inSentence(roundToDigits(acrossUm / 1000, 2), 'mm')} across, more than a tenth of a wavelength at ${inSentence(frequencyMhz, 'mhz')}, where a static field no longer stands for it`,
+        decidedBy: 'solve it as a wave, or measure a coupon at that frequency',
+      },
+      places,
+      { value, limit: band },
+    )
+  }
   const isMet = computeMargin(nominal.impedanceOhm, band) >= 0 && rangeHolds(rangeOhm, band)
-  const remarks = [...(isMet ? [] : describeWaysOut(line, conductor.widthMm, targetOhm)), ...line.remarks]
+  const remarks = [...(isMet ? [] : describeWaysOut(line, widthMm, targetOhm)), ...line.remarks]
   return decide({
     value: nominal.impedanceOhm,
     // With openings in the plane, or without the other one, it is higher still.

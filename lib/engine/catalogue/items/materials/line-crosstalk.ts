@@ -223,7 +223,6 @@ function checkAdjacent({ context, conductor, index, zone, limit, riseTimePs, pla
     zone,
     context,
   )
-  if (line.kind !== 'solvable') return []
   const copper = zone.layers.filter(({ kind, coverageFraction }) => kind === 'conductor' && (coverageFraction ?? 0) > 0)
   const at = copper.findIndex(({ layerId }) => layerId === conductor.layerId)
   return [copper[at - 1], copper[at + 1]].flatMap((layer): Outcome[] => {
@@ -231,13 +230,18 @@ function checkAdjacent({ context, conductor, index, zone, limit, riseTimePs, pla
     const { widths, unknown } = readWidthsOn(context, layer, places)
     if (widths.length === 0) return unknown
     const otherMm = Math.max(...widths)
+    const what = `near-end crosstalk to ${conductor.name} from ${layer.name} in ${zone.name}`
+    const refused = refuse(line, what, places)
+    // A single line is told so beside its own layer, once.
+    if (line.kind !== 'solvable') return conductor.impedance.kind === 'pair' && refused !== null ? [refused] : unknown
+    // Less copper in the planes couples more: the figure with whole planes would be too good.
+    if (refused !== null) return [...unknown, refused]
     const couplingAt = (offsetMm: number) => {
       const section = line.addLine(layer.layerId, otherMm, conductor.widthMm, offsetMm)
       return section === null ? null : solveCoupling(section)
     }
     const stacked = couplingAt(0)
     if (stacked === null) return unknown
-    const what = `near-end crosstalk to ${conductor.name} from ${layer.name} in ${zone.name}`
     const nearEndPct = (found: Coupling | null) => (found === null ? 100 : readNearEndPct(found, conductor, riseTimePs))
     const pct = nearEndPct(stacked)
     if (pct <= limit.value) {

@@ -57,6 +57,14 @@ export const impedanceValueExamples: readonly ItemExample[] = [
     expect: 'not-computed',
   },
   {
+    name: 'as asked for, at a frequency whose wavelength is no longer long against its field',
+    change: (d) => {
+      addLine(d, 45)
+      getOnly(d.features.conductors).frequencyMhz = 400_000
+    },
+    expect: 'cannot-tell',
+  },
+  {
     name: 'over a hatched plane',
     change: (d) => {
       addLine(d, 45)

@@ -71,6 +71,29 @@ export const lineCrosstalkExamples: readonly ItemExample[] = [
     expect: 'cannot-tell',
   },
   {
+    name: 'a pair over a hatched plane, and a line above it that would be allowed over a whole one',
+    change: (d) => {
+      addLine(d, 0.15)
+      const arm = d.construction.zones.find(({ id }) => id === 'arm')
+      arm?.presence.push(makePresence('l1', 0.5))
+      const line = getOnly(d.features.conductors)
+      line.impedance.kind = 'pair'
+      addClass(d, { crosstalkLimitPct: 80, riseTimePs: null })
+      d.features.conductors.push({
+        ...structuredClone(line),
+        id: 'upper',
+        name: 'Upper',
+        layerId: 'l1',
+        netClassId: null,
+        impedanceOhm: null,
+      })
+      getConductorLayer(d, 'l3').planePattern = 'hatched'
+      const presence = arm?.presence.find(({ layerId }) => layerId === 'l3')
+      Object.assign(presence ?? {}, { coverageFraction: null, hatch: { barMm: 0.2, pitchMm: 0.5, angleDeg: 45 } })
+    },
+    expect: 'cannot-tell',
+  },
+  {
     name: 'a line of no stated width on the layer above',
     change: (d) => {
       addLine(d, 0.15)

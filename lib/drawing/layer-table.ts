@@ -7,7 +7,7 @@ import {
   nameLayerKind,
   type ZoneResult,
 } from '@/lib/engine'
-import { digitsOfEnteredLength, digitsOfLength, getUnitSymbol } from '@/lib/engine/units'
+import { asDeviation, digitsOfEnteredLength, digitsOfLength, getUnitSymbol } from '@/lib/engine/units'
 import { formatDesignation, nameConductorLayers } from './layer-designations'
 import type { PictureTable } from './picture'
 
@@ -65,5 +65,5 @@ export function listLayerTable(design: Design, zones: readonly ZoneResult[], uni
 
 /** `±8`, or `+8 −5` where the sides differ; digits by `stated`. */
 export function formatTolerance(plusUm: number, minusUm: number, stated: (valueUm: number) => string): string {
-  return plusUm === minusUm ? `±${stated(plusUm)}` : `+${stated(plusUm)} −${stated(minusUm)}`
+  return asDeviation(stated(plusUm), stated(minusUm))
 }

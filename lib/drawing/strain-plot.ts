@@ -7,6 +7,7 @@ import {
   formatLength,
   getUnitSymbol,
   lengthFromUm,
+  withSign,
 } from '@/lib/engine/units'
 import { formatDesignation, type LayerDesignation } from './layer-designations'
 import type { Picture, PictureTable } from './picture'
@@ -252,7 +253,4 @@ export function listStrainRows(
   }
 }
 
-function formatStrain(strainPct: number): string {
-  const digits = digitsAsComputed(strainPct, 'strainPct')
-  return strainPct > 0 ? `+${digits}` : digits.replace('-', '−')
-}
+const formatStrain = (strainPct: number): string => withSign(digitsAsComputed(strainPct, 'strainPct'))

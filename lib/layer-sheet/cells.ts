@@ -1,5 +1,12 @@
 import { tidy } from '@/lib/engine/numerics'
-import { digitsAsEntered, findLengthUnit, type LengthUnit, parseFoilThickness, parseLength } from '@/lib/engine/units'
+import {
+  digitsAsEntered,
+  findLengthUnit,
+  type LengthUnit,
+  parseFoilThickness,
+  parseLength,
+  withHyphen,
+} from '@/lib/engine/units'
 
 export type Read<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly reason: string }
 
@@ -28,7 +35,7 @@ export function readThickness(text: string, unit: LengthUnit, isFoil: boolean): 
 
 /** A tolerance in um, as a length or as a share of the thickness: `10 %`. */
 export function readTolerance(text: string, unit: LengthUnit, thicknessUm: number): Read<number> {
-  const bare = withPoint(text.replace(/^[±+−-]\s*/, ''))
+  const bare = withPoint(withHyphen(text).replace(/^[±+-]\s*/, ''))
   const share = /^(\d+(?:\.\d*)?|\.\d+)\s*%$/.exec(bare)
   return share === null
     ? readThickness(bare, unit, false)
@@ -67,7 +74,7 @@ export function readChoice<T extends string>(text: string, names: Readonly<Recor
 
 /** `Thickness, mil`, `Thickness (mil)` and `Thickness [mil]`: the name and the unit of the bare numbers below it. */
 export function readHeading(heading: string): { readonly name: string; readonly unit: string | null } {
-  const plain = heading.trim().replaceAll('−', '-').replace(/\s+/g, ' ')
+  const plain = withHyphen(heading.trim()).replace(/\s+/g, ' ')
   const match = /^(.*?)(?:,\s*|\s*[([])\s*([^,()[\]]+?)\s*[)\]]?$/.exec(plain)
   const [, name = '', unit = ''] = match ?? []
   const isUnit = findLengthUnit(unit) !== null || /^(oz(\/ft(2|²))?|%)$/i.test(unit)

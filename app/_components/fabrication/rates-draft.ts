@@ -1,4 +1,5 @@
 import { tidy } from '@/lib/engine/numerics'
+import { parseNumber } from '@/lib/engine/units'
 import { type ProcessRatesContent, REGISTRATION_DEMANDS } from '@/lib/fabrication/cost'
 
 /** Texts as a person is typing them, by field. */
@@ -57,10 +58,10 @@ export function readDraft(draft: RatesDraft): ReadRates {
       problems.set(`${key}.${field}`, reason)
       return 0
     }
-    if (text === '') return mayBeEmpty ? null : refuse('Enter a number.')
-    if (text.includes(',')) return refuse('Write decimals with a point.')
-    const value = Number(text)
-    if (!Number.isFinite(value)) return refuse(`“${text}” is not a number.`)
+    if (text === '' && mayBeEmpty) return null
+    const parsed = parseNumber(text)
+    if (!parsed.ok) return refuse(parsed.message)
+    const { value } = parsed
     if (field !== 'yieldPct') return value >= 0 ? value : refuse('Must not be negative.')
     return value > 0 && value <= 100 ? value / 100 : refuse('Must be above 0 and at most 100.')
   }

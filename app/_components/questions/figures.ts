@@ -1,4 +1,4 @@
-import { countOf, digitsAsComputed } from '@/lib/engine/units'
+import { countOf, digitsAsComputed, withSign } from '@/lib/engine/units'
 import type { QuestionFigures } from '@/lib/review'
 import type { Columns } from '../ui/data-table'
 
@@ -32,12 +32,12 @@ export function writeFigures(figures: QuestionFigures): { readonly [Id in keyof 
   }
 }
 
-/** `2.4 to 1.2 (-50 %)` */
+/** `2.4 to 1.2 (−50 %)` */
 function writeTrend(trend: QuestionFigures['roundsThenAndNow']): string {
   if (trend === null) return NONE
   const { before, now } = trend
   const figures = `${digitsAsComputed(before, 'roundsPerQuestion')} to ${digitsAsComputed(now, 'roundsPerQuestion')}`
   if (before === 0) return figures
   const pct = digitsAsComputed((100 * (now - before)) / before, 'roughSharePct')
-  return `${figures} (${pct.startsWith('-') || pct === '0' ? '' : '+'}${pct.replace('-', '−')} %)`
+  return `${figures} (${withSign(pct)} %)`
 }

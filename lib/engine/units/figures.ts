@@ -7,6 +7,19 @@ import { type Unit, withUnit } from './unit'
  *   in a sentence what was typed as it is, what was computed with three digits
  */
 
+/**
+ * Digits with a minus sign in place of the hyphen: a line may break after a hyphen, and +8 and −5 stand beside each other.
+ * `withHyphen` reads it back.
+ */
+export const withMinus = (digits: string): string => digits.replace(/^-/, '−')
+
+/** `+0.410`: digits whose sign is shown on either side of zero. */
+export const withSign = (digits: string): string =>
+  digits.startsWith('−') || Number(digits) === 0 ? digits : `+${digits}`
+
+/** `±8`, or `+8 −5` where the sides differ; the digits of both as they were written, without a sign. */
+export const asDeviation = (plus: string, minus: string): string => (plus === minus ? `±${plus}` : `+${plus} −${minus}`)
+
 const SUPERSCRIPTS: Readonly<Record<string, string>> = {
   '-': '⁻',
   '0': '⁰',
@@ -34,7 +47,7 @@ const LARGEST_WRITTEN_OUT = 1e15
 function raise(exponential: string): string {
   const [mantissa = '', exponent = '0'] = exponential.split('e')
   const power = [...String(Number(exponent))].map((digit) => SUPERSCRIPTS[digit] ?? digit).join('')
-  return `${mantissa.includes('.') ? mantissa.replace(/\.?0+$/, '') : mantissa} × 10${power}`
+  return withMinus(`${mantissa.includes('.') ? mantissa.replace(/\.?0+$/, '') : mantissa} × 10${power}`)
 }
 
 /**
@@ -43,12 +56,12 @@ function raise(exponential: string): string {
  */
 export function digitsAsEntered(value: number): string {
   const size = Math.abs(value)
-  if (size === 0 || !Number.isFinite(value)) return String(value)
-  if (size >= SMALL && size < LARGE) return String(value)
+  if (size === 0 || !Number.isFinite(value)) return withMinus(String(value))
+  if (size >= SMALL && size < LARGE) return withMinus(String(value))
   const exponential = value.toExponential()
   const mantissa = exponential.slice(0, exponential.indexOf('e')).replace('-', '')
   const isWrittenOut = size >= LARGE && size < LARGEST_WRITTEN_OUT && mantissa.length > LONGEST_MANTISSA
-  return isWrittenOut ? String(value) : raise(exponential)
+  return isWrittenOut ? withMinus(String(value)) : raise(exponential)
 }
 
 /**
@@ -142,7 +155,7 @@ export const NO_FIGURE = '–'
 export function digitsAsComputed(value: number | null | undefined, figure: ComputedFigure): string {
   if (value === null || value === undefined) return NO_FIGURE
   const rule: Rule = COMPUTED[figure]
-  if (rule.decimals !== undefined) return withoutSignOfZero(value.toFixed(rule.decimals))
+  if (rule.decimals !== undefined) return withMinus(withoutSignOfZero(value.toFixed(rule.decimals)))
   const digits = toSignificant(value, rule.digits ?? 3, rule.isWhole === true)
   return rule.isTrimmed === true && digits.includes('.') && !digits.includes('×')
     ? digits.replace(/\.?0+$/, '')
@@ -161,7 +174,7 @@ export function asComputed(value: number | null | undefined, figure: ComputedFig
 }
 
 /** A value that rounds to nothing must not read "-0.0". */
-function withoutSignOfZero(digits: string): string {
+export function withoutSignOfZero(digits: string): string {
   return Number(digits) === 0 ? digits.replace('-', '') : digits
 }
 
@@ -169,22 +182,22 @@ function withoutSignOfZero(digits: string): string {
 function toSignificant(value: number, digits: number, isWhole: boolean): string {
   const size = Math.abs(value)
   if (size === 0) return '0'
-  if (isWhole && size < LARGE) return String(Math.round(Number(value.toPrecision(digits))))
+  if (isWhole && size < LARGE) return withMinus(String(Math.round(Number(value.toPrecision(digits)))))
   if (size >= LARGE || size < SMALL) return raise(value.toExponential(digits - 1))
-  return size >= 10 ** digits ? String(Math.round(value)) : value.toPrecision(digits)
+  return withMinus(size >= 10 ** digits ? String(Math.round(value)) : value.toPrecision(digits))
 }
 
 /**
  * A result whose unit alone is known, as results list them: counts whole, cycles with two digits, the rest with four.
  */
 export function digitsOfResult(value: number, unit: Unit): string {
-  if (unit === 'count' || unit === 'days') return String(Math.round(value))
+  if (unit === 'count' || unit === 'days') return withMinus(String(Math.round(value)))
   const short = shortForm(value)
   if (short !== null) return digitsAsEntered(short)
   const size = Math.abs(value)
-  if (unit === 'cycles') return size >= LARGE ? raise(value.toExponential(1)) : String(Math.round(value))
+  if (unit === 'cycles') return size >= LARGE ? raise(value.toExponential(1)) : withMinus(String(Math.round(value)))
   if (size >= 1e6 || size < SMALL) return raise(value.toExponential(1))
-  return String(Number(value.toPrecision(size >= 1000 ? 5 : 4)))
+  return withMinus(String(Number(value.toPrecision(size >= 1000 ? 5 : 4))))
 }
 
 /** A result with its unit; the digits are those of `digitsOfResult`. */
@@ -235,7 +248,7 @@ function digitsInSentence(value: number, unit: Unit | undefined): string {
   const scale = size >= 100 ? 1 : size >= 10 ? 10 : size >= 1 ? 100 : 1000
   const rounded = Math.round(value * scale) / scale
   // "99.9999 %" must not read as certainty: every nine is kept.
-  return unit === 'pct' && size < 100 && Math.abs(rounded) === 100 ? String(keepNines(value)) : String(rounded)
+  return withMinus(String(unit === 'pct' && size < 100 && Math.abs(rounded) === 100 ? keepNines(value) : rounded))
 }
 
 /** A share just below the whole, down to the first digit that tells it from the whole. */
@@ -261,7 +274,7 @@ export function countOf(count: number, one: string, many = `${one}s`): string {
 
 /** A tick of an axis whose steps are a round number: as many decimals as the steps have. */
 export function digitsOfTick(value: number, decimals: number): string {
-  return value.toFixed(decimals)
+  return withMinus(withoutSignOfZero(value.toFixed(decimals)))
 }
 
 const BYTES_PER_MIB = 1024 * 1024

@@ -7,6 +7,7 @@ export {
 export {
   asComputed,
   asCount,
+  asDeviation,
   asEntered,
   asFileSize,
   asResult,
@@ -19,6 +20,7 @@ export {
   inSentence,
   NO_FIGURE,
   NUMBER_ENTRY_FORMAT,
+  withSign,
 } from './figures'
 export {
   convertEnteredLength,
@@ -38,4 +40,5 @@ export {
   parseLength,
   umFromLength,
 } from './length'
+export { parseNumber, withHyphen } from './parse-number'
 export { getUnitSymbol, type Unit, withUnit, withUnitInHead } from './unit'

@@ -1,5 +1,6 @@
 import { requireNumber, tidy } from '../numerics'
-import { digitsAsComputed, digitsAsEntered, isTypedNumber, NO_FIGURE } from './figures'
+import { digitsAsComputed, digitsAsEntered, isTypedNumber, NO_FIGURE, withMinus, withoutSignOfZero } from './figures'
+import { withHyphen } from './parse-number'
 import { type Unit, withUnit } from './unit'
 
 export type LengthUnit = Extract<Unit, 'um' | 'mm' | 'mil' | 'in' | 'uin'>
@@ -84,7 +85,7 @@ export function parseLength(text: string, defaultUnit: LengthUnit): ParsedLength
       message: `"${trimmed}" contains a comma: write decimals with a point, and no thousands separator.`,
     }
   }
-  const match = LENGTH_PATTERN.exec(trimmed)
+  const match = LENGTH_PATTERN.exec(withHyphen(trimmed))
   if (match === null) return { ok: false, message: `"${trimmed}" is not a length such as 0.15 mm, 25 um or 6 mil.` }
   const [, digits = '', spelling] = match
   const unit = spelling === undefined ? defaultUnit : findLengthUnit(spelling)
@@ -106,9 +107,7 @@ export function parseLength(text: string, defaultUnit: LengthUnit): ParsedLength
  * @throws  RangeError if valueUm is not finite
  */
 export function digitsOfLength(valueUm: number, unit: LengthUnit, kind: LengthKind = 'thickness'): string {
-  const digits = lengthFromUm(valueUm, unit).toFixed(DECIMALS[kind][unit])
-  // A length that rounds to nothing must not read "-0.0".
-  return Number(digits) === 0 ? digits.replace('-', '') : digits
+  return withMinus(withoutSignOfZero(lengthFromUm(valueUm, unit).toFixed(DECIMALS[kind][unit])))
 }
 
 /**

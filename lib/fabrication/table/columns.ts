@@ -5,6 +5,7 @@ import {
   keptLength,
   type LengthUnit,
   parseLength,
+  parseNumber,
   withUnitInHead,
 } from '@/lib/engine/units'
 
@@ -69,9 +70,9 @@ export function readNumber(text: string, unit: string): number | null {
   const bare = text.trim().replace(/\s+/g, ' ')
   const withoutUnit =
     unit !== '' && bare.toLowerCase().endsWith(unit.toLowerCase()) ? bare.slice(0, -unit.length).trim() : bare
-  if (!/^[-+]?(\d+([.,]\d*)?|[.,]\d+)(e[-+]?\d+)?$/i.test(withoutUnit)) return null
-  const value = Number(withoutUnit.replace(',', '.'))
-  return Number.isFinite(value) ? value : null
+  // A cell of somebody else's sheet may hold two numbers: figures parted by a space are refused here, not read as thousands.
+  const parsed = /\d\s\d/.test(withoutUnit) ? null : parseNumber(withoutUnit.replace(',', '.'))
+  return parsed?.ok === true ? parsed.value : null
 }
 
 interface ColumnBase<R> {

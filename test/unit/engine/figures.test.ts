@@ -19,6 +19,7 @@ const SUPERSCRIPTS = '⁰¹²³⁴⁵⁶⁷⁸⁹'
 /** Reads a number back as a person would type it in. */
 function readBack(digits: string): number {
   const plain = digits
+    .replace('−', '-')
     .replace(' × 10', 'e')
     .replaceAll('⁻', '-')
     .replace(/[⁰¹²³⁴⁵⁶⁷⁸⁹]/g, (digit) => String(SUPERSCRIPTS.indexOf(digit)))
@@ -43,7 +44,7 @@ describe('as entered', { timeout: PROPERTY_TIMEOUT_MS }, () => {
     [2_000_000, 'cycles', '2 × 10⁶ cycles'],
     [1_234_567, 'cycles', '1234567 cycles'],
     [1e12, 'cycles', '1 × 10¹² cycles'],
-    [-40, 'degC', '-40 °C'],
+    [-40, 'degC', '−40 °C'],
     [0, 'mm', '0 mm'],
     [1e-7, 'mm', '1 × 10⁻⁷ mm'],
   ] as const)('%d %s is %j', (value, unit, text) => {

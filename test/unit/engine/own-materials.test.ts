@@ -122,7 +122,7 @@ describe('the form of a material', () => {
     const reading = readDraft(wrong)
     expect(reading.ok ? null : Object.fromEntries(reading.problems)).toEqual({
       name: 'is empty',
-      modulusGpa: 'is not a number such as 3.2',
+      modulusGpa: '"3,2" contains a comma: write decimals with a point.',
       poisson: 'must be below 0.5',
       densityGPerCm3: 'state both ends of the range, or neither',
     })

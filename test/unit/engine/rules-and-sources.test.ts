@@ -130,7 +130,7 @@ describe('handbook radius', () => {
   it('below zero is clamped, with a warning that says what the formula gave', () => {
     const clamped = computeHandbookRadius({ sides: 'single', copperThicknessUm: 18, coverThicknessUm: 50 }, 16)
     expect(clamped).toMatchObject({ clamped: true, minInsideRadiusMm: 0 })
-    expect(clamped.warning).toMatch(/^The formula gives -2\.75 µm: it has no floor/)
+    expect(clamped.warning).toMatch(/^The formula gives −2\.75 µm: it has no floor/)
   })
 })
 

@@ -11,6 +11,7 @@ import {
   getUnitSymbol,
   parseFoilThickness,
   parseLength,
+  parseNumber,
 } from '@/lib/engine/units'
 import type { CellProps } from './cell-frame'
 import { type Reading, TypedCell } from './typed-cell'
@@ -132,19 +133,8 @@ export function OptionalNumberCell(cell: NumericCellProps<number | null> & Plain
   return <PlainNumberCell {...cell} mayBeEmpty />
 }
 
-/** Digits with a decimal point, optionally with a power of ten, and groups parted by spaces: `2 000 000`, `2e6`. */
 function readNumber(text: string, factor: number, mayBeEmpty: boolean): Reading {
-  const trimmed = text.trim()
-  if (trimmed === '') return mayBeEmpty ? { ok: true, value: null } : { ok: false, reason: 'Enter a number.' }
-  const compact = trimmed.replace(/[\s\u00a0\u202f](?=\d{3}(\D|$))/g, '').replace(/^−/, '-')
-  if (!/^[+-]?(\d+(\.\d*)?|\.\d+)(e[+-]?\d{1,3})?$/i.test(compact)) {
-    return {
-      ok: false,
-      reason: compact.includes(',')
-        ? `"${trimmed}" contains a comma: write decimals with a point.`
-        : `"${trimmed}" is not a number.`,
-    }
-  }
-  const value = Number(compact)
-  return Number.isFinite(value) ? { ok: true, value: tidy(value / factor) } : { ok: false, reason: 'is too large.' }
+  if (mayBeEmpty && text.trim() === '') return { ok: true, value: null }
+  const parsed = parseNumber(text)
+  return parsed.ok ? { ok: true, value: tidy(parsed.value / factor) } : { ok: false, reason: parsed.message }
 }

@@ -1,11 +1,10 @@
-import { findLengthUnit, type LengthUnit, umFromLength } from '@/lib/engine/units'
+import { findLengthUnit, type LengthUnit, parseNumber, umFromLength } from '@/lib/engine/units'
 
 export type ReadCorners =
   | { readonly ok: true; readonly verticesMm: [number, number][] }
   | { readonly ok: false; readonly reason: string }
 
 const MAX_CORNERS = 2000
-const NUMBER = /^[+-]?(\d+(\.\d*)?|\.\d+)(e[+-]?\d{1,2})?$/i
 
 const refuse = (reason: string): ReadCorners => ({ ok: false, reason })
 
@@ -22,12 +21,11 @@ export function readCorners(text: string, unit: LengthUnit): ReadCorners {
   const lines = text.split(/\r?\n/)
   for (const [index, line] of lines.entries()) {
     const cells = line
-      .replaceAll('−', '-')
       .trim()
       .split(/\s*[\t;,]\s*|\s+/)
       .filter((cell) => cell !== '')
     if (cells.length === 0) continue
-    const numbers = cells.filter((cell) => NUMBER.test(cell)).map(Number)
+    const numbers = cells.map((cell) => parseNumber(cell)).flatMap((read) => (read.ok ? [read.value] : []))
     if (numbers.length === 0 && verticesMm.length === 0) {
       const units = new Set(
         cells.map((cell) => findLengthUnit(cell.replaceAll(/[()[\]]/g, ''))).filter((u) => u !== null),

@@ -10,7 +10,7 @@ import {
   newMaterialSchema,
   type SourcedNumber,
 } from '@/lib/engine/design'
-import { getUnitSymbol } from '@/lib/engine/units'
+import { getUnitSymbol, parseNumber } from '@/lib/engine/units'
 
 /** One constant as it is being typed. */
 export interface ConstantTexts {
@@ -174,30 +174,28 @@ function readTexts(
     return null
   }
   const base = draft.base === null ? null : readConstant(draft.base, key)
-  const value = readNumberText(texts.value)
-  const low = texts.low.trim() === '' ? null : readNumberText(texts.low)
-  const high = texts.high.trim() === '' ? null : readNumberText(texts.high)
   const refuse = (message: string) => {
     problems.set(key, message)
     return null
   }
   if (texts.value.trim() === '') return refuse('state the value')
-  if (value === undefined || low === undefined || high === undefined) return refuse('is not a number such as 3.2')
+  const value = parseNumber(texts.value)
+  const low = texts.low.trim() === '' ? null : parseNumber(texts.low)
+  const high = texts.high.trim() === '' ? null : parseNumber(texts.high)
+  if (!value.ok) return refuse(value.message)
+  if (low?.ok === false) return refuse(low.message)
+  if (high?.ok === false) return refuse(high.message)
   if ((low === null) !== (high === null)) return refuse('state both ends of the range, or neither')
   if (texts.source.trim() === '') return refuse('say where the value comes from: a data sheet, a test report')
   const sourceKey = keyOf(texts.source, base?.sourceKey)
   const rangeSource = texts.rangeSource.trim() === '' ? sourceKey : keyOf(texts.rangeSource, base?.spread?.sourceKey)
   return {
-    value,
+    value: value.value,
     sourceKey,
-    spread: low === null || high === null ? null : { low, high, sourceKey: rangeSource },
+    spread: low === null || high === null ? null : { low: low.value, high: high.value, sourceKey: rangeSource },
   }
 }
 
 /** The key that a citation of the base stands for; otherwise the words as they are. */
 const keyOf = (text: string, baseKey: string | undefined) =>
   baseKey !== undefined && text.trim() === citeRecordedSource(baseKey) ? baseKey : text.trim()
-
-function readNumberText(text: string): number | undefined {
-  return /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(text.trim()) ? Number(text.trim()) : undefined
-}

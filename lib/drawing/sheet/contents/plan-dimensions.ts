@@ -1,3 +1,4 @@
+import { asDeviation } from '@/lib/engine/units'
 import { measureDimension, type Plan } from '@/lib/plan'
 import type { SheetWords } from './words'
 
@@ -15,6 +16,5 @@ export function writeDimension(dimension: Dimension, words: SheetWords): string 
 
 export function writeTolerance({ plusMm, minusMm }: Dimension, words: SheetWords, before = ''): string {
   if (plusMm === null && minusMm === null) return ''
-  if (plusMm === minusMm) return `${before}±${words.plan(plusMm)}`
-  return `${before}+${words.plan(plusMm)} −${words.plan(minusMm)}`
+  return `${before}${asDeviation(words.plan(plusMm), words.plan(minusMm))}`
 }

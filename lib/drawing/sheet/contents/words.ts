@@ -1,5 +1,5 @@
 import { type Construction, type FieldNode, getChoiceWord, type LengthUnit, NOT_STATED } from '@/lib/engine'
-import { asEntered, digitsOfEnteredLength, digitsOfLength, getUnitSymbol } from '@/lib/engine/units'
+import { asDeviation, asEntered, digitsOfEnteredLength, digitsOfLength, getUnitSymbol } from '@/lib/engine/units'
 
 /** Units of a sheet: um and mm in a file, on screen those that the reader chose. */
 export interface SheetUnits {
@@ -40,17 +40,13 @@ export function makeSheetWords(construction: Construction, units: SheetUnits): S
     planUnit: getUnitSymbol(units.plan),
     thickness,
     enteredThickness,
-    deviation: (plusUm, minusUm) => writeDeviation(enteredThickness(plusUm), enteredThickness(minusUm)),
-    computedDeviation: (plusUm, minusUm) => writeDeviation(thickness(plusUm), thickness(minusUm)),
+    deviation: (plusUm, minusUm) => asDeviation(enteredThickness(plusUm), enteredThickness(minusUm)),
+    computedDeviation: (plusUm, minusUm) => asDeviation(thickness(plusUm), thickness(minusUm)),
     plan: (valueMm) => (valueMm === null ? NOT_STATED : digitsOfEnteredLength(valueMm, 'mm', units.plan)),
     planComputed: (valueMm) => digitsOfLength(valueMm * 1000, units.plan, 'plan'),
     zone: (zoneId) => zoneAt.get(zoneId) ?? zoneId,
     layer: (layerId) => layerAt.get(layerId) ?? layerId,
   }
-}
-
-function writeDeviation(plus: string, minus: string): string {
-  return plus === minus ? `±${plus}` : `+${plus} −${minus}`
 }
 
 export function formatObserved(value: boolean | null): string {

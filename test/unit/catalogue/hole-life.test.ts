@@ -23,3 +23,10 @@ describe('hole life, of several holes', () => {
     expect(outcomes[0]?.places.map(({ id }) => id)).toEqual(['via', 'second', 'third'])
   })
 })
+
+// No example of the item: from here less plating is better, and below it worse.
+test('plating that fills the drill leaves no ring to crack, and nobody can tell', () => {
+  const design = makeExampleDesign()
+  for (const hole of design.features.holes) Object.assign(hole, { drillMm: 0.3, wallPlatingUm: 150 })
+  expect(evaluateItem(getItem('hole-life'), buildContext(design)).verdict).toBe('cannot-tell')
+})

@@ -105,13 +105,6 @@ export const holeLifeExamples: readonly ItemExample[] = [
     expect: 'not-computed',
   },
   {
-    name: 'plating that fills the drill',
-    change: (d) => {
-      getOnly(d.features.holes).wallPlatingUm = 150
-    },
-    expect: 'cannot-tell',
-  },
-  {
     name: 'plating that leaves a thread of a hole',
     change: (d) => {
       getOnly(d.features.holes).wallPlatingUm = 149

@@ -6,10 +6,10 @@ import {
   type Measurement,
   makeChoices,
   numberParameter,
+  round,
   type TradeParameter,
 } from './parameter'
 
-const round = (value: number) => Math.round(value * 1e6) / 1e6
 const WHOLE = { kind: 'design', id: 'design', name: 'Whole part' } as const
 const ofZone = ({ id, name }: Pick<Zone, 'id' | 'name'>, value: number): LocatedValue => ({
   value: round(value),

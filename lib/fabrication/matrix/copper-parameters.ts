@@ -251,6 +251,46 @@ export const COPPER_PARAMETERS: readonly TradeParameter[] = [
         'how its planes are patterned is not stated',
       ),
   }),
+  ...(
+    [
+      [
+        'impedance-smallest',
+        'Impedance, minimum',
+        'How low may a controlled impedance be?',
+        'smaller-is-harder',
+        'raise',
+      ],
+      [
+        'impedance-largest',
+        'Impedance, maximum',
+        'How high may a controlled impedance be?',
+        'larger-is-harder',
+        'lower',
+      ],
+    ] as const
+  ).map(([key, name, question, direction, verb]) =>
+    numberParameter({
+      key,
+      isNeed: true,
+      group: GROUP,
+      name,
+      question,
+      unit: 'ohm',
+      direction,
+      verb,
+      measuredAs: 'each stated impedance, of its conductor or net class',
+      measure: ({ design }) =>
+        listValues(
+          direction,
+          withNetClasses(design).features.conductors.flatMap(({ id, name: called, layerId, impedanceOhm }) => {
+            const layer = listConductorLayers(design).find((each) => each.id === layerId)
+            const place = { kind: 'conductor', id, name: called } as const
+            return impedanceOhm === null ? [] : [{ value: impedanceOhm, place, foilUm: layer?.thicknessUm ?? null }]
+          }),
+          'no conductor states an impedance',
+        ),
+    }),
+  ),
   numberParameter({
     key: 'impedance-tolerance',
     group: GROUP,

@@ -1,16 +1,19 @@
+import { BEND_PARAMETERS, STIFFENER_FEATURE_PARAMETERS } from './bend-parameters'
 import { EDGE_PARAMETERS, HATCH_PARAMETERS, HOLE_BUILD_PARAMETERS, PART_SIZE_PARAMETERS } from './build-parameters'
 import { COPPER_PARAMETERS } from './copper-parameters'
 import {
-  BEND_PARAMETERS,
-  COVERLAY_PARAMETERS,
-  HOLE_PARAMETERS,
-  OUTLINE_PARAMETERS,
-  STIFFENER_FEATURE_PARAMETERS,
-} from './feature-parameters'
+  ARRAY_PARAMETERS,
+  FINISH_PARAMETERS,
+  FLATNESS_PARAMETERS,
+  LEGEND_PARAMETERS,
+  SQUEEZE_OUT_PARAMETERS,
+} from './delivery-parameters'
+import { COVERLAY_PARAMETERS, HOLE_PARAMETERS, OUTLINE_PARAMETERS } from './feature-parameters'
 import { LAYER_PARAMETERS } from './layer-parameters'
 import { BRIEF_PARAMETERS, MATERIAL_PARAMETERS } from './material-parameters'
 import { PARAMETER_GROUPS, type TradeParameter } from './parameter'
 import { TOLERANCE_PARAMETERS } from './tolerance-parameters'
+import { UNHELD_PARAMETERS } from './unheld-parameters'
 
 const ALL: readonly TradeParameter[] = [
   ...COPPER_PARAMETERS,
@@ -27,6 +30,12 @@ const ALL: readonly TradeParameter[] = [
   ...EDGE_PARAMETERS,
   ...PART_SIZE_PARAMETERS,
   ...TOLERANCE_PARAMETERS,
+  ...SQUEEZE_OUT_PARAMETERS,
+  ...FINISH_PARAMETERS,
+  ...LEGEND_PARAMETERS,
+  ...FLATNESS_PARAMETERS,
+  ...ARRAY_PARAMETERS,
+  ...UNHELD_PARAMETERS,
 ]
 
 /** Every trade parameter that a matrix may speak of, group by group. */

@@ -1,7 +1,7 @@
 import type { Design, Evaluation, Place, SourceKey } from '@/lib/engine'
 
 /** Units of the dictionary; a choice has none. */
-export type ParameterUnit = 'um' | 'mm' | 'count' | 'ratio' | 'deg' | 'pct' | 'degC' | 'choice'
+export type ParameterUnit = 'um' | 'mm' | 'count' | 'ratio' | 'deg' | 'pct' | 'degC' | 'ohm' | 'choice'
 
 /** Which way lies trouble for the fabricator. */
 export type ParameterDirection = 'smaller-is-harder' | 'larger-is-harder' | 'one-of'
@@ -126,3 +126,14 @@ export function listStated<F>(
   const values = features.flatMap((feature) => read(feature) ?? [])
   return values.length === 0 ? { kind: 'unknown', reason: unknown } : listValues(direction, values, absent)
 }
+
+/** A value of one feature; null where the feature does not state it. */
+export const at = (
+  kind: Place['kind'],
+  feature: { readonly id: string; readonly name: string },
+  value: number | string | null,
+): LocatedValue | null =>
+  value === null ? null : { value, place: { kind, id: feature.id, name: feature.name }, foilUm: null }
+
+/** Of sums and quotients, to far below anything that a limit is stated to. */
+export const round = (value: number): number => Math.round(value * 1e6) / 1e6

@@ -84,7 +84,16 @@ export function unitOf(parameter: TradeParameter | null): string | null {
   return parameter === null || parameter.unit === 'choice' ? null : UNIT_TEXTS[parameter.unit]
 }
 
-const UNIT_TEXTS = { um: 'um', mm: 'mm', count: 'count', ratio: 'ratio', deg: 'deg', pct: '%', degC: '°C' } as const
+const UNIT_TEXTS = {
+  um: 'um',
+  mm: 'mm',
+  count: 'count',
+  ratio: 'ratio',
+  deg: 'deg',
+  pct: '%',
+  degC: '°C',
+  ohm: 'Ω',
+} as const
 
 export const MATRIX_TABLE: FabricationTable<MatrixRow> = {
   columns: [
@@ -141,7 +150,14 @@ export const MATRIX_TABLE: FabricationTable<MatrixRow> = {
   keyOf: matrixRowKey,
 }
 
-const foldUnit = (unit: string) => unit.toLowerCase().replaceAll('µ', 'u').replaceAll('μ', 'u').replace(/^pct$/, '%')
+const foldUnit = (unit: string) =>
+  unit
+    .toLowerCase()
+    .replaceAll('µ', 'u')
+    .replaceAll('μ', 'u')
+    .replace(/^pct$/, '%')
+    // The small letter of Ω, of which there are two signs.
+    .replace(/^ohms?$|^ω$/, 'ω')
 
 function readLimit(
   parameter: TradeParameter,

@@ -83,8 +83,8 @@ describe('laminations that the holes of a zone call for', () => {
 })
 
 describe('what is not stated never meets', () => {
-  // Compare what is stated, much besides among it; what is not, the items of the terms ask.
-  const COMPARE_WHAT_IS_STATED = ['statements-agree', 'requirement-range', 'plan-agreement']
+  // Compare what is stated, much besides among it, with each other or a fabricator's matrix; what is not, the items of the terms ask.
+  const COMPARE_WHAT_IS_STATED = ['statements-agree', 'requirement-range', 'plan-agreement', 'capability-match']
   const usual = CATALOGUE.filter(
     ({ id, restsOn }) =>
       !COMPARE_WHAT_IS_STATED.includes(id) &&

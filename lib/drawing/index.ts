@@ -15,6 +15,7 @@ export { drawCrosstalk, drawCrosstalkOverSpace, drawImpedanceOverCover, drawImpe
 export { drawLineSection } from './line-section-picture'
 export { drawOutline } from './outline-picture'
 export { PRINT_PALETTE, SCREEN_PALETTE } from './palette'
+export { type LaidPanel, writePanelCsv, writePanelDxf, writePanelSvg } from './panel-files'
 export { drawPanel } from './panel-picture'
 export { drawPaperModel } from './paper-model/paper-model'
 export { drawPartSection } from './part-section'

@@ -9,9 +9,9 @@ import {
   withUnitInHead,
 } from '@/lib/engine/units'
 import type { NestedPart, Nesting, PanelFormat } from '@/lib/fabrication'
-import { getBounds, type Polygon, translate, turnBy } from '@/lib/geometry'
 import { drawGrainArrow } from './outline-picture'
 import type { Palette } from './palette'
+import { listPlaced } from './panel-files'
 import { type DrawingNode, makeNode, type Picture, roundPx } from './picture'
 
 export interface PanelPictureOptions {
@@ -121,20 +121,6 @@ export function drawPanel(
       })),
     },
   }
-}
-
-/** A part where it lies; of an array its frame, then each of its parts. */
-function listPlaced(
-  { outline, array }: Pick<NestedPart, 'outline' | 'array'>,
-  { xUm, yUm, rotationDeg }: Nesting['placements'][number],
-): readonly { readonly polygon: Polygon; readonly isFrame: boolean }[] {
-  const turned = turnBy(outline, rotationDeg)
-  const { minX, minY } = getBounds(turned)
-  const place = (polygon: Polygon) => translate(polygon, [xUm - minX, yUm - minY])
-  return [
-    { polygon: place(turned), isFrame: array !== undefined },
-    ...(array?.parts ?? []).map((each) => ({ polygon: place(turnBy(each, rotationDeg)), isFrame: false })),
-  ]
 }
 
 function describeRows(count: number, isArray: boolean): string {

@@ -4,8 +4,9 @@ export const UNIT_WORDS: Readonly<Record<StepUnit, string>> = {
   'per-square-metre-of-layer': 'per m² of a layer',
   'per-layer': 'per layer of a panel',
   'per-lamination': 'per press cycle',
+  'per-cycle': 'per further cycle',
   'per-panel': 'per panel',
-  'per-opening': 'per opening of a part',
+  'per-opening': 'per opening or hole of a part',
   'per-part': 'per part',
 }
 

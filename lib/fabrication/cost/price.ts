@@ -127,6 +127,7 @@ function getWorkPerUnit({ unit }: RatedStep, panel: PricedPanel): number {
       return panel.areaM2
     case 'per-layer':
     case 'per-lamination':
+    case 'per-cycle':
     case 'per-panel':
       return 1
     case 'per-opening':
@@ -135,9 +136,9 @@ function getWorkPerUnit({ unit }: RatedStep, panel: PricedPanel): number {
   }
 }
 
-/** Tools are made for each layer or press cycle; a program for openings or parts is made once. */
+/** Tools are made for each layer, press cycle or other cycle; a program for openings or parts is made once. */
 function getToolCount({ unit }: RatedStep, count: number): number {
-  return unit === 'per-layer' || unit === 'per-lamination' ? count : 1
+  return unit === 'per-layer' || unit === 'per-lamination' || unit === 'per-cycle' ? count : 1
 }
 
 function chainYields(

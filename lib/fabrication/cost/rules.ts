@@ -1,3 +1,12 @@
+import { inSentence } from '@/lib/engine/units'
+import {
+  FINE_LINE_MM,
+  FINEST_LINE_MM,
+  HEAVIEST_FOIL_UM,
+  HEAVY_FOIL_UM,
+  SMALL_DRILL_MM,
+  SMALLEST_DRILL_MM,
+} from './demands'
 import type { ConstructionTraits } from './traits'
 
 /** A step that a construction goes through, how often, and the rule that selected it. */
@@ -22,6 +31,13 @@ const byMethod = (method: ConstructionTraits['coverlayMethod']) => (traits: Cons
   traits.coverlayMethod === method ? innerCoverlays(traits) : 0
 const isDrilled = (traits: ConstructionTraits): boolean => traits.platings.length > 0
 
+const isDrilledBelow = ({ smallestDrillMm }: ConstructionTraits, limitMm: number): boolean =>
+  smallestDrillMm !== null && smallestDrillMm < limitMm
+const sayFinest = ({ finestMm }: ConstructionTraits): string =>
+  finestMm === null ? '' : `The finest of this design is ${inSentence(finestMm, 'mm')}.`
+const sayDrill = ({ smallestDrillMm }: ConstructionTraits): string =>
+  smallestDrillMm === null ? '' : `The smallest of this design is ${inSentence(smallestDrillMm, 'mm')}.`
+
 /** Which steps a construction needs: common practice of the trade, no published source. */
 const RULES: readonly Rule[] = [
   { stepId: 'flex-clad', says: 'One sheet of clad film for each base film.', count: (t) => t.baseFilmCount },
@@ -31,6 +47,28 @@ const RULES: readonly Rule[] = [
   { stepId: 'rigid-clad', says: 'One sheet for each rigid laminate.', count: (t) => t.rigidLaminateCount },
   { stepId: 'shield-film', says: 'One sheet for each shield film.', count: (t) => t.shieldCount },
   { stepId: 'imaging', says: 'Every conductor layer is imaged, etched and inspected.', count: (t) => t.conductorCount },
+  {
+    stepId: 'fine-lines',
+    says: `Lines or spaces below ${inSentence(FINE_LINE_MM, 'mm')} are imaged directly and looked after.`,
+    count: (t) => t.fineLayerCount,
+    found: sayFinest,
+  },
+  {
+    stepId: 'finest-lines',
+    says: `Lines or spaces below ${inSentence(FINEST_LINE_MM, 'mm')} are lost more often in etching.`,
+    count: (t) => t.finestLayerCount,
+    found: sayFinest,
+  },
+  {
+    stepId: 'heavy-copper',
+    says: `Foil of more than ${inSentence(HEAVY_FOIL_UM, 'um')} is etched longer and filled with more adhesive.`,
+    count: (t) => t.heavyLayerCount,
+  },
+  {
+    stepId: 'heaviest-copper',
+    says: `Foil of more than ${inSentence(HEAVIEST_FOIL_UM, 'um')} is etched in several passes.`,
+    count: (t) => t.heaviestLayerCount,
+  },
   {
     stepId: 'button-imaging',
     says: 'Pads-only plating is masked by an image of its own.',
@@ -69,6 +107,11 @@ const RULES: readonly Rule[] = [
     says: 'What is bonded by prepreg or bondply is pressed together once.',
     count: (t) => t.finalPressCount,
   },
+  {
+    stepId: 'further-press',
+    says: 'A hole that is buried within another takes a lamination before it is buried.',
+    count: (t) => t.furtherLaminationCount,
+  },
   { stepId: 'stiffener-press', says: 'Stiffeners are bonded in a press cycle.', count: (t) => t.stiffenerPressCount },
   {
     stepId: 'prepreg-windows',
@@ -86,6 +129,28 @@ const RULES: readonly Rule[] = [
     count: (t) => (t.capCount > 0 ? 1 : 0),
   },
   { stepId: 'drilling', says: 'Where a layer is plated, holes are drilled.', count: (t) => (isDrilled(t) ? 1 : 0) },
+  {
+    stepId: 'hole-drilling',
+    says: 'Every hole takes drilling time: those of drawn patterns, and one for each that is listed and not drawn.',
+    count: (t) => t.holeCount,
+  },
+  {
+    stepId: 'small-drills',
+    says: `Drills below ${inSentence(SMALL_DRILL_MM, 'mm')} wear and break sooner.`,
+    count: (t) => (isDrilledBelow(t, SMALL_DRILL_MM) ? 1 : 0),
+    found: sayDrill,
+  },
+  {
+    stepId: 'smallest-drills',
+    says: `Holes below ${inSentence(SMALLEST_DRILL_MM, 'mm')} are made by laser.`,
+    count: (t) => (isDrilledBelow(t, SMALLEST_DRILL_MM) ? 1 : 0),
+    found: sayDrill,
+  },
+  {
+    stepId: 'further-span',
+    says: 'Plated holes that join other layers than the first ones do are drilled and plated by themselves.',
+    count: (t) => t.furtherSpanCount,
+  },
   {
     stepId: 'hole-cleaning',
     says: 'Plated holes through flexible film are cleaned by plasma.',
@@ -106,6 +171,16 @@ const RULES: readonly Rule[] = [
     count: (t) => (t.finish === 'nickel' ? 1 : 0),
   },
   {
+    stepId: 'finish-palladium',
+    says: 'The brief names a finish with palladium between nickel and gold.',
+    count: (t) => (t.gold === 'palladium' ? 1 : 0),
+  },
+  {
+    stepId: 'finish-electroplated',
+    says: 'The brief names gold that is plated by current.',
+    count: (t) => (t.gold === 'electroplated' ? 1 : 0),
+  },
+  {
     stepId: 'finish-other',
     says: 'The brief names a finish without nickel, or none yet.',
     count: (t) => (t.finish === 'other' || t.finish === 'not-stated' ? 1 : 0),
@@ -124,6 +199,11 @@ const RULES: readonly Rule[] = [
     count: (t) => (t.hasCoupons ? 1 : 0),
     found: (t) =>
       t.couponLineCount === 0 ? '' : `Conductors whose impedance is stated with a coupon: ${t.couponLineCount}.`,
+  },
+  {
+    stepId: 'class-3',
+    says: 'Class 3 asks for sections and records of every panel, and accepts less.',
+    count: (t) => (t.isClass3 ? 1 : 0),
   },
   { stepId: 'inspection', says: 'Every part is looked at in the end.', count: () => 1 },
 ]

@@ -1,4 +1,5 @@
 import { type Design, type Layer, withNetClasses } from '@/lib/engine'
+import { type Demands, describeDemands } from './demands'
 
 /** How exactly layers must meet one another, and with it how far panels, spacing and yield have to give way. */
 export const REGISTRATION_DEMANDS = ['loose', 'ordinary', 'tight'] as const
@@ -11,7 +12,7 @@ export type CoverlayMethod = (typeof COVERLAY_METHODS)[number]
 const TIGHT_WEB_MM = 0.2
 
 /** What the process steps of a construction depend on, counted from the design. */
-export interface ConstructionTraits {
+export interface ConstructionTraits extends Demands {
   readonly isRigidFlex: boolean
   readonly conductorCount: number
   /** Conductor layers that run through a flexible zone and are the outermost copper of a rigid one. */
@@ -101,6 +102,7 @@ export function describeConstruction(design: Design): ConstructionTraits {
     finalPressCount: prepregCount + bondplyCount > 0 || isRigidFlex ? 1 : 0,
     stiffenerPressCount: stiffeners === 0 ? 0 : 1,
     finish: describeFinish(design.brief.surfaceFinish),
+    ...describeDemands(design),
     isTested: design.brief.electricalTest !== false,
     hasCoupons: design.brief.couponTest === true || couponLineCount > 0,
     couponLineCount,

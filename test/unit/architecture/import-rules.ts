@@ -39,7 +39,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   engine: ['artwork', 'fold', 'geometry', 'plan'],
   fabrication: ['engine', 'geometry', 'plan'],
   'layer-sheet': ['engine', 'fabrication'],
-  drawing: ['engine', 'fabrication', 'geometry', 'plan'],
+  drawing: ['drawing-files', 'engine', 'fabrication', 'geometry', 'plan'],
   review: ['addresses', 'engine', 'fabrication', 'geometry'],
   mail: ['review'],
   inputs: ['artwork', 'engine', 'fabrication', 'review', 'mail'],

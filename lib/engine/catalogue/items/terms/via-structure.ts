@@ -1,4 +1,5 @@
 import type { EvaluationContext } from '../../../context'
+import { countLeastLaminations } from '../../../design'
 import type { MissingInput, Outcome } from '../../../results'
 import { placeOf } from '../../checks'
 import { decide, makeNoneAllowed, notComputedFrom } from '../../decide'
@@ -53,7 +54,7 @@ function checkHole(context: EvaluationContext, hole: Hole, index: number): Outco
   const ends = [hole.fromLayerId ?? '', hole.toLayerId ?? '']
   const absent = ends.filter((id) => !present.includes(id)).length
   const isOneLayer = ends[0] === ends[1]
-  const laminations = countLaminations(context, hole.zoneId)
+  const laminations = countLeastLaminations(context.design, hole.zoneId)
   return decide({
     value: absent + (isOneLayer ? 1 : 0),
     limit: makeNoneAllowed('wrongHoleEndsCount', 'exactArithmetic'),
@@ -65,27 +66,4 @@ function checkHole(context: EvaluationContext, hole: Hole, index: number): Outco
       ? 'First and last layer are the same.'
       : `Its zone takes at least ${laminations} lamination${laminations === 1 ? '' : 's'}; the fabricator says how many.`,
   })
-}
-
-/**
- * Laminations that the holes of a zone call for at the least: one to press more than two conductor layers together, and one after each hole that
- * is buried in another. Holes that reach an outer layer may be drilled to depth, so they add none for certain. Source: common practice.
- */
-function countLaminations(context: EvaluationContext, zoneId: string): number {
-  const order = listConductorLayers(context.findZoneResult(zoneId)).map(({ layerId }) => layerId)
-  const last = order.length - 1
-  const buried = context.design.features.holes.flatMap((hole): [number, number][] => {
-    if (hole.plated !== true || hole.zoneId !== zoneId || hole.fromLayerId === null || hole.toLayerId === null)
-      return []
-    const ends = [order.indexOf(hole.fromLayerId), order.indexOf(hole.toLayerId)].toSorted((a, b) => a - b)
-    const [from = -1, to = -1] = ends
-    return from > 0 && to < last && from < to ? [[from, to]] : []
-  })
-  const depthOf = ([from, to]: [number, number]): number =>
-    1 +
-    Math.max(
-      0,
-      ...buried.filter(([a, b]) => a >= from && b <= to && (a > from || b < to)).map((inner) => depthOf(inner)),
-    )
-  return Math.max(order.length > 2 ? 1 : 0, ...buried.map(depthOf))
 }

@@ -97,6 +97,9 @@ function FabricatorCost({ view, costs }: { view: FabricatorCostView; costs: Cost
       <p className="small">
         {DEMAND_WORDS[traits.registration]} registration: {traits.registrationBecause}
       </p>
+      {traits.notCounted.length > 0 && (
+        <p className="small">Not in the index, as not stated: {traits.notCounted.join(', ')}.</p>
+      )}
       <h3>Constructions side by side</h3>
       <ComparedConstructions constructions={constructions} />
       <p className="small muted">

@@ -2,6 +2,7 @@ import Link from 'next/link'
 import { EstimateMissing } from '@/app/_components/fabrication/estimate-missing'
 import { FabricationLinks } from '@/app/_components/fabrication/fabrication-links'
 import { NestingTable } from '@/app/_components/fabrication/nesting-table'
+import { PanelDownloads } from '@/app/_components/fabrication/panel-downloads'
 import { PanelPicture } from '@/app/_components/fabrication/panel-pictures'
 import { DEMAND_WORDS } from '@/app/_components/fabrication/rate-words'
 import { computeOrNotFound } from '@/app/_components/shell/require-actor'
@@ -14,7 +15,7 @@ import { loadRevision, type RevisionParams } from '../../load-revision'
 export default async function PanelsPage({ params }: RevisionParams) {
   const { projectId, revisionId } = await params
   const { actor } = await loadRevision(projectId, revisionId)
-  const { fabricators } = await computeOrNotFound(actor, () => getPanels(actor, revisionId))
+  const { fabricators, label } = await computeOrNotFound(actor, () => getPanels(actor, revisionId))
   return (
     <>
       <FabricationLinks projectId={projectId} revisionId={revisionId} />
@@ -27,14 +28,14 @@ export default async function PanelsPage({ params }: RevisionParams) {
       {fabricators.map((view) => (
         <PageSection key={view.company.id} title={`Panels of ${view.company.name}`}>
           <EstimateMissing projectId={projectId} revisionId={revisionId} view={view} />
-          <FabricatorPanels view={view} />
+          <FabricatorPanels view={view} label={label} />
         </PageSection>
       ))}
     </>
   )
 }
 
-function FabricatorPanels({ view }: { view: FabricatorEstimateView }) {
+function FabricatorPanels({ view, label }: { view: FabricatorEstimateView; label: string }) {
   const { estimate, formatsVersion, pricedFormatId, company } = view
   if (!estimate.ok) return null
   const { traits, nested, part, partNote } = estimate
@@ -52,12 +53,19 @@ function FabricatorPanels({ view }: { view: FabricatorEstimateView }) {
       <NestingTable nested={nested} pricedFormatId={pricedFormatId} />
       <div className="panel-pictures">
         {nested.map((each) => (
-          <PanelPicture key={each.format.id} part={part} nested={each} />
+          <div key={each.format.id}>
+            <PanelPicture part={part} nested={each} />
+            <PanelDownloads
+              panel={{ part, nesting: each.nesting, format: each.format, extraMarginMm: each.extraMarginMm }}
+              name={`${label} ${company.name} ${each.format.name}`}
+            />
+          </div>
         ))}
       </div>
       <p className="small muted">
-        Counted in whole micrometres, with the full spacing between all parts. A denser arrangement may exist; the
-        fabricator’s own panel, with its coupons and tooling, is what counts.
+        Counted in whole micrometres, with the full spacing between all parts; arcs are short lines, at most 0.01 mm
+        outside. A denser arrangement may exist; the fabricator’s own panel, with its coupons and tooling, is what
+        counts.
       </p>
     </div>
   )

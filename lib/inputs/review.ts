@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { LAYER_ROLES } from '@/lib/artwork'
+import { ANCHOR_KINDS } from '@/lib/review'
 import {
   nameSchema,
   optionalTextSchema,
@@ -92,9 +93,9 @@ const coordinateSchema = z.number('is not a number').min(-10_000, 'is below -10 
 
 export const anchorSchema = z
   .strictObject({
-    kind: z.enum(['revision', 'item', 'layer', 'zone', 'bend', 'artwork']),
-    /** Id of the item, layer, zone, bend or artwork file; empty for the revision as a whole. */
-    id: z.string().max(80),
+    kind: z.enum(ANCHOR_KINDS).exclude(['proposal']),
+    /** Of the item, file or place, as `ANCHOR_KINDS` says it; empty for the revision as a whole. */
+    id: z.string().max(250),
     /** A place on an artwork file, in mm, in the file's own coordinates. */
     place: z.strictObject({ xMm: coordinateSchema, yMm: coordinateSchema }).optional(),
   })

@@ -1,6 +1,8 @@
 /** The rules of the review. Pure: stages, what blocks, who may do what, what a signature binds, the trail's chain. */
 export { ACT_MEANINGS, type MeantAct } from './act-meanings'
 export * from './admin-reads'
+export * from './anchor-kinds'
+export { listDesignAnchors, nameInList } from './anchors'
 export * from './answerers'
 export * from './answers'
 export * from './blocker'

@@ -1,5 +1,6 @@
 import type { Design, Evaluation, ItemSection, ReviewFacts } from '@/lib/engine'
 import type { DecidedWhen, SwitchedOffItem } from '@/lib/engine/catalogue'
+import type { ThreadAnchor } from './anchor-kinds'
 import type { Declaration, Done, TakenOff } from './declared'
 import type { ProjectRole } from './policy'
 import type { ReviewAction } from './review-actions'
@@ -118,13 +119,6 @@ export function nameThreadKind(kind: string): string {
 
 export const THREAD_STATES = ['open', 'answered', 'closed'] as const
 export type ThreadState = (typeof THREAD_STATES)[number]
-
-/** What a thread is about; `revision` for the whole of it. */
-export interface ThreadAnchor {
-  readonly kind: 'revision' | 'item' | 'layer' | 'zone' | 'bend' | 'artwork' | 'proposal'
-  readonly id: string
-  readonly label: string
-}
 
 export interface ReviewThread {
   readonly id: string

@@ -1,9 +1,11 @@
 'use client'
 
+import Link from 'next/link'
 import { Fragment, useState } from 'react'
 import { ChoiceGroup } from '@/app/_components/ui/choice-group'
 import { type Columns, DataRow, DataTable, GroupRow, RowGroup } from '@/app/_components/ui/data-table'
 import { EnteredThickness } from '@/app/_components/ui/quantity'
+import { paths } from '@/lib/addresses'
 import type { FabricatorFitView, FitCellView, FitParameterView, FitValueView } from '@/lib/data'
 import { CapabilityMark } from './fit-words'
 
@@ -33,12 +35,18 @@ const WANTED: Readonly<Record<Filter, readonly FitCellView['verdict'][]>> = {
 interface FitTableProps {
   readonly fabricators: readonly FabricatorFitView[]
   readonly parameters: readonly FitParameterView[]
+  /** Where the reader may ask. */
+  readonly place: { readonly projectId: string; readonly revisionId: string } | null
 }
 
 const getFabricatorColumn = (companyId: string | undefined): string => `company ${companyId}`
 
 /** Each value of the design beside what each fabricator says of it. */
-export function FitTable({ fabricators, parameters }: FitTableProps) {
+export function FitTable({ fabricators, parameters, place }: FitTableProps) {
+  const askHref =
+    place === null
+      ? null
+      : (key: string) => paths.ask(place.projectId, place.revisionId, { kind: 'parameter', id: key })
   const [filter, setFilter] = useState<Filter>('attention')
   const shown = parameters.flatMap((parameter) => {
     const values = parameter.values.filter((value) => isShown(value, filter))
@@ -74,9 +82,15 @@ export function FitTable({ fabricators, parameters }: FitTableProps) {
                 .map((parameter) => (
                   <Fragment key={parameter.key}>
                     <GroupRow columns={columns} title={parameter.measuredAs}>
-                      {parameter.name}{' '}
-                      {parameter.question !== parameter.name && (
-                        <span className="small muted font-normal">{parameter.question}</span>
+                      {parameter.name} <span className="small muted font-normal">{parameter.question}</span>{' '}
+                      {askHref !== null && (
+                        <Link
+                          className="small"
+                          href={askHref(parameter.key)}
+                          aria-label={`Ask about ${parameter.name}`}
+                        >
+                          Ask
+                        </Link>
                       )}
                     </GroupRow>
                     {parameter.values.map((value) => (

@@ -55,7 +55,7 @@ export function listItemTexts(): Readonly<Record<string, ItemText>> {
 }
 
 /** Questions of all delivered items, by id. */
-export function listQuestions(): Readonly<Record<string, string>> {
+export function listItemQuestions(): Readonly<Record<string, string>> {
   return Object.fromEntries(CATALOGUE.map(({ id, question }) => [id, question]))
 }
 

@@ -9,7 +9,7 @@ import { FormFoot } from '@/app/_components/ui/form-foot'
 import { ReasonForm } from '@/app/_components/ui/reason-form'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
-import { paths, type RevisionTab } from '@/lib/addresses'
+import { paths, type RevisionTab, type RevisionTarget } from '@/lib/addresses'
 import type { CommentView, ThreadView } from '@/lib/data'
 import {
   assignThreadInput,
@@ -34,8 +34,28 @@ const ANCHOR_TABS: Readonly<Record<ThreadView['anchor']['kind'], RevisionTab>> =
   layer: 'construction',
   zone: 'construction',
   bend: 'bends',
+  feature: 'features',
+  value: 'brief',
+  note: 'plan',
+  parameter: 'fabrication',
   artwork: 'artwork',
   proposal: 'proposals',
+}
+
+/** By the first word of its id. */
+const VALUE_TABS: Readonly<Record<string, RevisionTab>> = {
+  brief: 'brief',
+  layers: 'construction',
+  zones: 'construction',
+  bends: 'bends',
+}
+
+/** Where the thing stands that a thread is about; of a value and a feature, the entry that it belongs to. */
+function findTarget({ kind, id }: ThreadView['anchor']): RevisionTarget {
+  const [list = '', entry = ''] = id.split('/')
+  if (kind === 'value') return { tab: VALUE_TABS[list] ?? 'overview', id: list === 'brief' ? '' : entry }
+  if (kind === 'feature') return { tab: 'features', id: entry }
+  return { tab: ANCHOR_TABS[kind], id: kind === 'note' || kind === 'parameter' ? '' : id }
 }
 
 interface ThreadCardProps {
@@ -47,7 +67,7 @@ interface ThreadCardProps {
 /** One thread: what it is about, what was said, and what the reader may do next. */
 export function ThreadCard({ projectId, thread, maxFileBytes }: ThreadCardProps) {
   const [act, setAct] = useState<'none' | 'close' | 'reopen' | 'assign' | 'note'>('none')
-  const target = { tab: ANCHOR_TABS[thread.anchor.kind], id: thread.anchor.id }
+  const target = findTarget(thread.anchor)
   return (
     <article className="thread" id={`thread-${thread.id}`} aria-labelledby={`thread-title-${thread.id}`}>
       <header>

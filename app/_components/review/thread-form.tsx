@@ -8,6 +8,7 @@ import { SelectField } from '@/app/_components/ui/select-field'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import type { CompanyView, ProjectRole } from '@/lib/data'
 import { openThreadInput } from '@/lib/inputs'
+import type { AnchorKind } from '@/lib/review'
 import { openThread } from './actions'
 import { ArtworkPlace } from './artwork-place'
 import { CommentField } from './comment-field'
@@ -15,7 +16,7 @@ import { NOBODY_NAMED, useThreadOwners } from './mention-people'
 import { useCommentFiles } from './use-comment-files'
 
 export interface AnchorOption {
-  kind: 'revision' | 'item' | 'layer' | 'zone' | 'bend' | 'artwork'
+  kind: Exclude<AnchorKind, 'proposal'>
   id: string
   label: string
   /** Of an artwork file, in mm of the file: the place that is asked about. */
@@ -90,6 +91,7 @@ function OpenThreadForm({
       {anchors.length > 1 && (
         <SelectField
           label="About"
+          searchLabel="Search the places"
           value={`${anchor.kind} ${anchor.id}`}
           options={anchors.map((option) => ({ value: `${option.kind} ${option.id}`, label: option.label }))}
           onChange={(value) => {

@@ -1,8 +1,11 @@
 'use client'
 
+import { Autocomplete } from 'react-aria-components/Autocomplete'
 import { Button } from 'react-aria-components/Button'
+import { Input } from 'react-aria-components/Input'
 import { ListBox, ListBoxItem } from 'react-aria-components/ListBox'
 import { Popover } from 'react-aria-components/Popover'
+import { SearchField } from 'react-aria-components/SearchField'
 import { Select, SelectValue } from 'react-aria-components/Select'
 import { FieldFrame, type FieldTexts } from './field-frame'
 
@@ -18,6 +21,8 @@ interface SelectFieldProps<T extends string> extends FieldTexts {
   options: readonly Option<T>[]
   placeholder?: string
   isDisabled?: boolean
+  /** What the search over many options is called; without it there is none. */
+  searchLabel?: string
 }
 
 export function SelectField<T extends string>({
@@ -30,6 +35,7 @@ export function SelectField<T extends string>({
   onChange,
   options,
   placeholder = 'Choose…',
+  searchLabel,
   ...rest
 }: SelectFieldProps<T>) {
   return (
@@ -59,15 +65,39 @@ export function SelectField<T extends string>({
           </span>
         </Button>
         <Popover className="popup">
-          <ListBox items={options}>
-            {(option) => (
-              <ListBoxItem id={option.value} className="popup-item" textValue={option.label}>
-                {option.label}
-              </ListBoxItem>
-            )}
-          </ListBox>
+          {searchLabel === undefined ? (
+            <OptionList options={options} />
+          ) : (
+            <Autocomplete filter={holdsEveryWord}>
+              <SearchField aria-label={searchLabel} autoFocus className="popup-search">
+                <Input className="input" placeholder="Search" />
+              </SearchField>
+              <OptionList options={options} />
+            </Autocomplete>
+          )}
         </Popover>
       </FieldFrame>
     </Select>
   )
+}
+
+function OptionList<T extends string>({ options }: { options: readonly Option<T>[] }) {
+  return (
+    <ListBox items={options} renderEmptyState={() => <p className="small muted">Nothing matches.</p>}>
+      {(option) => (
+        <ListBoxItem id={option.value} className="popup-item" textValue={option.label}>
+          {option.label}
+        </ListBoxItem>
+      )}
+    </ListBox>
+  )
+}
+
+/** Words in any order: `radius hinge` finds `bend Hinge inside radius`. */
+export function holdsEveryWord(text: string, searched: string): boolean {
+  const folded = text.toLowerCase()
+  return searched
+    .toLowerCase()
+    .split(/\s+/)
+    .every((word) => folded.includes(word))
 }

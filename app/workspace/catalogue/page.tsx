@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { listItemTexts, listQuestions } from '@/app/_components/review/catalogue-texts'
+import { listItemQuestions, listItemTexts } from '@/app/_components/review/catalogue-texts'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { LinkButton } from '@/app/_components/ui/button'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
@@ -61,7 +61,7 @@ export default async function WorkspaceCataloguePage() {
           delivered={DELIVERED_PROFILES}
           own={content.profiles ?? []}
           questions={{
-            ...listQuestions(),
+            ...listItemQuestions(),
             ...Object.fromEntries(content.ownItems.map(({ id, question }) => [id, question])),
           }}
           version={version}

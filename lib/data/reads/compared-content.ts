@@ -76,7 +76,7 @@ export function makeSignedSide(
 }
 
 /** Questions of the items that a comparison names, in the wording of the reviews compared. */
-export function listQuestions(
+export function listComparedQuestions(
   { verdicts, answers }: ContentComparison,
   sides: readonly LoadedRevision[],
 ): Readonly<Record<string, string>> {

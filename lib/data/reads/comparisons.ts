@@ -14,7 +14,7 @@ import { getProposedDesign, readProposal } from '../records/proposal-patch'
 import type { TransactionClient } from '../store/client'
 import { NotFoundError } from '../store/errors'
 import type { ComparableView, ComparisonView } from '../views'
-import { listQuestions, makeComparedContent, makeSignedSide, makeVariantContent } from './compared-content'
+import { listComparedQuestions, makeComparedContent, makeSignedSide, makeVariantContent } from './compared-content'
 import { read } from './read'
 
 export interface ComparisonRequest {
@@ -39,7 +39,7 @@ export function compareInProject(actor: Actor, request: ComparisonRequest): Prom
     const from = await loadSide(tx, rights, request.projectId, request.from)
     const to = await loadSide(tx, rights, request.projectId, request.to)
     const comparison = compareContents(from.content, to.content)
-    const questions = listQuestions(comparison, [from.loaded, to.loaded])
+    const questions = listComparedQuestions(comparison, [from.loaded, to.loaded])
     return { from: from.view, to: to.view, comparison, questions }
   })
 }

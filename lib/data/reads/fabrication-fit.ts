@@ -13,14 +13,13 @@ import {
   type ShelfContent,
   type ValueAssessment,
 } from '@/lib/fabrication'
-import { NOTHING_SHARED } from '@/lib/review'
 import { type Actor, requireRevisionInView } from '../records/authorization'
 import { findSubstitutesBounded } from '../records/bounded-evaluation'
 import { combineLimits } from '../records/effective-limits'
 import { gatherFacts } from '../records/evaluation'
 import { measureOnce } from '../records/fabrication-facts'
+import { findFabricatorsInView, toFabricatorView } from '../records/fabricators-in-view'
 import { type LoadedRevision, loadRevision } from '../records/loaded-revision'
-import { loadViewerSharings } from '../records/sharing-record'
 import { type CompanySheets, pickSheets } from '../records/sheet-records'
 import { combineTestedLives } from '../records/tested-lives'
 import { computing } from '../store/computations'
@@ -35,14 +34,10 @@ export async function getFabricationFit(actor: Actor, revisionId: string): Promi
   const { loaded, fabrication, fabricatorCompanyId } = await read(actor, async ({ tx, rights }) => {
     const { fabricatorCompanyId: ownId } = await requireRevisionInView(tx, rights, revisionId)
     const stored = await loadRevision(tx, revisionId)
-    const ids = stored.fabrication.map(({ companyId }) => companyId)
-    const sharings = await loadViewerSharings(tx, rights, stored.record.projectId, ids)
+    const place = { projectId: stored.record.projectId, fabricatorCompanyId: ownId }
     return {
       loaded: stored,
-      fabrication: stored.fabrication.map((company) => ({
-        ...company,
-        sharing: sharings.get(company.companyId) ?? NOTHING_SHARED,
-      })),
+      fabrication: await findFabricatorsInView(tx, rights, place, stored.fabrication),
       fabricatorCompanyId: ownId,
     }
   })
@@ -134,10 +129,10 @@ function makeFabricatorView(
   column: readonly ParameterAssessment[],
   today: string,
 ): FabricatorFitView {
-  const { companyId, companyName, sharing, sheets } = company
+  const { sharing, sheets } = company
   const { matrix, shelf } = sheets
   return {
-    company: { id: companyId, kind: 'fabricator', name: companyName },
+    company: toFabricatorView(company),
     sharing,
     matrix: matrix === undefined ? null : { version: matrix.version, issuedOn: matrix.issuedOn },
     counts: matrix === undefined ? null : countCapability(column),

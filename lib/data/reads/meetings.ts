@@ -25,7 +25,7 @@ export function getMeetings(actor: Actor, revisionId: string): Promise<MeetingsV
         companyName: company.name,
         isTeam: role !== 'fabricator',
       })),
-      items: await listQuestions(tx, revisionId),
+      items: await loadMeetingQuestions(tx, revisionId),
       today: now().toISOString().slice(0, 10),
       mayRecord: isAllowed(rights, 'meeting:record', subject),
     }
@@ -52,14 +52,14 @@ export function getNeeds(actor: Actor, revisionId: string): Promise<NeedsView> {
           mayDrop: mayState && !isSettled,
         }
       }),
-      items: await listQuestions(tx, revisionId),
+      items: await loadMeetingQuestions(tx, revisionId),
       mayState,
     }
   })
 }
 
 /** Items of the review, by which needs and decisions cite them. */
-async function listQuestions(tx: TransactionClient, revisionId: string) {
+async function loadMeetingQuestions(tx: TransactionClient, revisionId: string) {
   const { template } = await loadRevision(tx, revisionId)
   return template.items.map(({ id, question }) => ({ itemId: id, question }))
 }

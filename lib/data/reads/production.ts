@@ -20,9 +20,9 @@ import {
 } from '@/lib/fabrication'
 import { type Actor, requireRevisionInView } from '../records/authorization'
 import { toBasis } from '../records/fabrication-facts'
+import { findFabricatorsInView, toFabricatorView } from '../records/fabricators-in-view'
 import { isVisibleTo } from '../records/loaded-revision'
 import { withNesting } from '../records/nesting'
-import { loadViewerSharings } from '../records/sharing-record'
 import { type CompanySheets, loadCompanySheets, pickShownSheets } from '../records/sheet-records'
 import type { TransactionClient } from '../store/client'
 import { computing } from '../store/computations'
@@ -159,7 +159,7 @@ function makeRemedyBases(design: Design, fabricators: readonly CompanySheets[], 
     const rates = makeRates(ratesContent)
     return [
       {
-        company: toCompany(sheets),
+        company: toFabricatorView(sheets),
         basis: hasFormats && reading.ok ? makeCostBasis(reading.part, formats.formats, rates, nest) : null,
         noBasisReason: hasFormats ? (reading.ok ? '' : reading.reason) : explainNoFormats(sheets),
         part: reading.ok ? reading.part : null,
@@ -198,13 +198,9 @@ function loadProduction(actor: Actor, revisionId: string): Promise<Loaded> {
     const row = await tx.revision.findUniqueOrThrow({ where: { id: revisionId }, select: { designJson: true } })
     const companies = await listSharedCompanies(tx, revisionId)
     const visible = companies.filter(({ id }) => isVisibleTo(fabricatorCompanyId, id))
-    const sharings = await loadViewerSharings(
-      tx,
-      rights,
-      revision.projectId,
-      visible.map(({ id }) => id),
-    )
-    const fabricators = pickShownSheets(await loadCompanySheets(tx, visible, sharings), fabricatorCompanyId)
+    const place = { projectId: revision.projectId, fabricatorCompanyId }
+    const found = await findFabricatorsInView(tx, rights, place, await loadCompanySheets(tx, visible, new Map()))
+    const fabricators = pickShownSheets(found, fabricatorCompanyId)
     const rows = await tx.revision.findMany({
       where: { projectId: revision.projectId, id: { not: revisionId } },
       orderBy: { createdAt: 'asc' },
@@ -242,14 +238,10 @@ async function isInView(
   }
 }
 
-function toCompany({ companyId, companyName }: CompanySheets): CompanyView {
-  return { id: companyId, kind: 'fabricator', name: companyName }
-}
-
 function makeEstimateView(design: Design, sheets: CompanySheets, nest: Nester): FabricatorEstimateView {
   const result = estimate(design, toBasis(sheets), nest)
   return {
-    company: toCompany(sheets),
+    company: toFabricatorView(sheets),
     isShown: sheets.sharing.rates === 'shown',
     formatsVersion: sheets.sheets['panel-formats']?.version ?? null,
     ratesVersion: sheets.sheets['process-rates']?.version ?? null,

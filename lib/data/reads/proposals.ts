@@ -22,7 +22,7 @@ import { getProposedDesign, readProposal } from '../records/proposal-patch'
 import type { TransactionClient } from '../store/client'
 import { NotFoundError } from '../store/errors'
 import type { ProposalView } from '../views'
-import { listQuestions, makeComparedContent, makeVariantContent } from './compared-content'
+import { listComparedQuestions, makeComparedContent, makeVariantContent } from './compared-content'
 import { toProposalSummary } from './proposal-view'
 import { read } from './read'
 import { listThreadViews } from './thread-view'
@@ -67,7 +67,7 @@ export function getProposal(actor: Actor, proposalId: string): Promise<ProposalV
       obstacles,
       comparedWith: applied === null ? 'base' : 'present',
       comparison,
-      questions: listQuestions(comparison, [loaded]),
+      questions: listComparedQuestions(comparison, [loaded]),
       thread: threads.find(({ id }) => id === row.threadId) ?? null,
       may: {
         decide: isOpen && mayOnRevision(rights, 'proposal:decide', subject),

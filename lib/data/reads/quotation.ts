@@ -12,12 +12,12 @@ import {
   writeQuotationPdf,
   writeQuotationXlsx,
 } from '@/lib/package'
-import { NOTHING_SHARED, THREAD_STATES } from '@/lib/review'
+import { THREAD_STATES } from '@/lib/review'
 import { type Actor, requireRevisionInView } from '../records/authorization'
 import { toBasis } from '../records/fabrication-facts'
-import { isVisibleTo, type LoadedRevision, loadRevision } from '../records/loaded-revision'
+import { findFabricatorsInView, toFabricatorView } from '../records/fabricators-in-view'
+import { type LoadedRevision, loadRevision } from '../records/loaded-revision'
 import { withNesting } from '../records/nesting'
-import { loadViewerSharings } from '../records/sharing-record'
 import { type CompanySheets, pickShownSheets } from '../records/sheet-records'
 import { makeSnapshot } from '../records/snapshot'
 import { readWord } from '../records/stored-words'
@@ -56,7 +56,7 @@ export async function getQuotation(
 ): Promise<QuotationPageView> {
   const found = await load(actor, revisionId, companyId)
   const quotation = found.chosen === null ? null : await makeQuotation(found.loaded, found.chosen)
-  return { isFabricator: found.isFabricator, companies: found.companies.map(toCompany), quotation }
+  return { isFabricator: found.isFabricator, companies: found.companies.map(toFabricatorView), quotation }
 }
 
 /** @param wanted  as the address says it; a format or fabricator that does not exist is not found */
@@ -97,13 +97,9 @@ async function load(actor: Actor, revisionId: string, companyId: string | null) 
   return read(actor, async ({ tx, rights }) => {
     const { fabricatorCompanyId } = await requireRevisionInView(tx, rights, revisionId)
     const loaded = await loadRevision(tx, revisionId)
-    const visible = loaded.fabrication.filter((company) => isVisibleTo(fabricatorCompanyId, company.companyId))
-    const ids = visible.map((company) => company.companyId)
-    const sharings = await loadViewerSharings(tx, rights, loaded.record.projectId, ids)
-    const companies = pickShownSheets(
-      visible.map((company) => ({ ...company, sharing: sharings.get(company.companyId) ?? NOTHING_SHARED })),
-      fabricatorCompanyId,
-    )
+    const place = { projectId: loaded.record.projectId, fabricatorCompanyId }
+    const found = await findFabricatorsInView(tx, rights, place, loaded.fabrication)
+    const companies = pickShownSheets(found, fabricatorCompanyId)
     const chosen = companyId === null ? companies[0] : companies.find((company) => company.companyId === companyId)
     if (companyId !== null && chosen === undefined) throw new NotFoundError('fabricator')
     return { loaded, companies, chosen: chosen ?? null, isFabricator: fabricatorCompanyId !== null }
@@ -119,7 +115,7 @@ function makeQuotation(loaded: LoadedRevision, chosen: CompanySheets): Promise<Q
     const found = withNesting((nest) => estimate(design, toBasis(chosen), nest))
     const nested = findPricedNesting(found)
     return {
-      company: toCompany(chosen),
+      company: toFabricatorView(chosen),
       request: makeQuotationRequest({
         design,
         zones: snapshot.evaluation?.results.zones ?? null,
@@ -148,8 +144,4 @@ function drawPart(design: Design, { outline }: QuotationRequest): Picture | null
   if (outline === null) return null
   const { verticesMm, rollingDirection } = outline
   return drawPlanPicture(design, options) ?? drawOutline({ verticesMm, rollingDirection }, options)
-}
-
-function toCompany({ companyId, companyName }: CompanySheets): CompanyView {
-  return { id: companyId, kind: 'fabricator', name: companyName }
 }

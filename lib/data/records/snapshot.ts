@@ -3,6 +3,7 @@ import { now } from '@/lib/config'
 import { ENGINE_VERSION, type LimitOverride, readStoredResults } from '@/lib/engine'
 import { findEarlierQuestion } from '@/lib/engine/catalogue'
 import {
+  ANCHOR_KINDS,
   isOpenStage,
   listDifferences,
   type RecordedEvaluation,
@@ -266,8 +267,6 @@ export function makeReviewThread(record: RevisionRecord, thread: ThreadRow): Rev
           },
   }
 }
-
-const ANCHOR_KINDS = ['revision', 'item', 'layer', 'zone', 'bend', 'artwork', 'proposal'] as const
 
 export function readAnchor(thread: Pick<ThreadRow, 'anchorKind' | 'anchorId' | 'anchorLabel'>): ThreadAnchor {
   return {

@@ -20,7 +20,7 @@ import {
   measureOutline,
   measureZoneAreas,
 } from '@/lib/fabrication'
-import { findDrawingGaps, formatFieldValue, STAGE_LABELS, type Stage } from '@/lib/review'
+import { callAnchor, findDrawingGaps, formatFieldValue, STAGE_LABELS, type Stage } from '@/lib/review'
 import type { OpenPoint, QuotationRequest } from './schema'
 
 /** On every page and file: what nobody may take the document for. */
@@ -227,7 +227,7 @@ const isAsked = (kind: string): kind is 'must-change' | 'engineering-query' =>
 
 function nameAnchor(kind: string, label: string): string {
   if (kind === 'revision') return 'the whole revision'
-  return kind === 'item' ? `the item “${label}”` : `${kind} ${label}`
+  return kind === 'item' ? `the item “${label}”` : callAnchor(kind, label)
 }
 
 /** What the order cannot be placed without, worst first, and what is still talked about. */

@@ -64,8 +64,11 @@ function describeOutline({ outline, outlineBecause }: QuotationRequest): string 
   return `${size}${rolled}${note === '' ? '' : `. ${note}`}`
 }
 
+/** Layers, zones, materials, panel, open points. */
+type QuotationTables = readonly [QuotationTable, QuotationTable, QuotationTable, QuotationTable, QuotationTable]
+
 /** All tables of a request in their order; page, PDF and workbook set the same ones. */
-export function listQuotationTables(request: QuotationRequest): QuotationTable[] {
+export function listQuotationTables(request: QuotationRequest): QuotationTables {
   return [
     makeLayerTable(request),
     makeZoneTable(request),
@@ -198,7 +201,7 @@ function makeOpenPointTable({ openPoints }: QuotationRequest): QuotationTable {
     title: 'Open points',
     columns: [
       { key: 'point', label: 'Point' },
-      { key: 'kind', label: 'Kind' },
+      { key: 'pointKind', label: 'Kind' },
       { key: 'state', label: 'State' },
       { key: 'due', label: 'Due' },
     ],

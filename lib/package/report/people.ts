@@ -1,6 +1,13 @@
 import type { Content } from 'pdfmake/interfaces'
 import { countOf } from '@/lib/engine/units'
-import { describeDone, listItemStates, nameThreadKind, type ReviewComment, type ReviewThread } from '@/lib/review'
+import {
+  callAnchor,
+  describeDone,
+  listItemStates,
+  nameThreadKind,
+  type ReviewComment,
+  type ReviewThread,
+} from '@/lib/review'
 import type { PackageContent } from '../content'
 import { keepTogether, level1, makeEmptyPart, makeTable, mono } from './style'
 import { listWaiverTerms } from './waiver-terms'
@@ -57,7 +64,7 @@ export function makeThreads({ snapshot }: PackageContent): Content[] {
 
 function makeThread(thread: ReviewThread, isFirst: boolean): Content[] {
   const anchor =
-    thread.anchor.kind === 'revision' ? 'whole revision' : `${formatWord(thread.anchor.kind)} ${thread.anchor.label}`
+    thread.anchor.kind === 'revision' ? 'whole revision' : callAnchor(thread.anchor.kind, thread.anchor.label)
   const head: Content[] = [
     ...(isFirst ? [{ text: '8  Comments and engineering queries', style: 'section' }] : []),
     { text: thread.title, style: 'subsection' },

@@ -1,4 +1,4 @@
-import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces'
+import type { Content, ContentColumns, CustomTableLayout, TDocumentDefinitions } from 'pdfmake/interfaces'
 import type { Picture } from '@/lib/drawing'
 import {
   listQuotationFacts,
@@ -12,57 +12,72 @@ import { PDF_FONT } from './pdf-writer'
 import {
   CLOSE_RULED,
   type Column,
-  empty,
   HAIRLINE,
   INK,
   level2,
   makeEmptyPart,
   makeTable,
-  PAGE_MARGINS,
   SOFT,
   STYLES,
   showPicture,
-  TEXT_WIDTH_PT,
 } from './style'
 
+/** Narrower than a report's: everything is to be read on one page. */
+const PAGE_MARGINS: [number, number, number, number] = [32, 22, 32, 28]
+const TEXT_WIDTH_PT = 595.28 - 64
+const FONT_PT = 6.5
+const SMALL_PT = 6.2
+
+/** Rows as close as they can be told apart. */
+const TIGHT: CustomTableLayout = { ...CLOSE_RULED, paddingTop: () => 0.6, paddingBottom: () => 0.6 }
+
 /** The part in the flat is for recognising it; its sizes stand in words. */
-const OUTLINE_SHARE = 0.4
+const OUTLINE_SHARE = 0.24
 
 /** Points of columns that hold words; figures take what they need, and the longest words what is left. */
 const WIDTHS_PT: Readonly<Record<string, number | '*'>> = {
-  position: 14,
-  designation: 46,
-  name: 66,
-  kind: 52,
+  position: 12,
+  designation: 34,
+  name: 92,
+  kind: 54,
   material: '*',
-  tolerance: 36,
-  plating: 50,
-  zones: 70,
+  thickness: 40,
+  tolerance: 32,
+  plating: 56,
+  zones: 40,
   zone: '*',
-  basis: 56,
+  basis: 60,
   description: '*',
-  layers: 92,
+  layers: 160,
+  area: 46,
+  year: 46,
   format: '*',
   point: '*',
-  state: 44,
-  due: 50,
+  pointKind: 150,
+  state: 36,
+  due: 40,
 }
 
-/** A request for quotation as a document definition, set closely: it is to be read at one glance. */
+/** A request for quotation as a document definition, set closely: it is to be read at one glance, and goes on where there is more. */
 export function makeQuotationDocument(request: QuotationRequest, outline: Picture | null): TDocumentDefinitions {
   const subject = `${request.project}, revision ${request.revision}`
   return {
     pageSize: 'A4',
     pageMargins: PAGE_MARGINS,
-    defaultStyle: { font: PDF_FONT, fontSize: 8, color: INK, lineHeight: 1.05 },
-    styles: { ...STYLES, head: { ...STYLES.head, fontSize: 7.5 }, soft: { ...STYLES.soft, fontSize: 8 } },
+    defaultStyle: { font: PDF_FONT, fontSize: FONT_PT, color: INK, lineHeight: 1 },
+    styles: {
+      ...STYLES,
+      title: { ...STYLES.title, fontSize: 13 },
+      subsection: { ...STYLES.subsection, fontSize: 8.5, margin: [0, 0, 0, 0] },
+      head: { ...STYLES.head, fontSize: SMALL_PT },
+      soft: { ...STYLES.soft, fontSize: FONT_PT },
+    },
     content: breakLongWords([
-      { text: 'Request for quotation', style: 'title' },
-      { text: subject, fontSize: 11, margin: [0, 0, 0, 4] },
-      { text: request.statement, bold: true, margin: [0, 0, 0, 4] },
+      { text: `Request for quotation: ${subject}`, style: 'title' },
+      { text: request.statement, bold: true, margin: [0, 0, 0, 2] },
       makeHead(request, outline),
-      ...listQuotationTables(request).flatMap(makePart),
-      { stack: request.cautions.map((text) => ({ text, style: 'caution' })), margin: [0, 6, 0, 0] },
+      ...listTablesWithNumberedZones(request).flatMap(makePart),
+      { text: request.cautions.join(' '), style: 'caution', margin: [0, 4, 0, 0], fontSize: SMALL_PT },
     ]),
     footer: (page, pages) => ({
       stack: [
@@ -71,33 +86,82 @@ export function makeQuotationDocument(request: QuotationRequest, outline: Pictur
         },
         {
           columns: [
-            { text: `${subject}. For quotation only, no release.`, fontSize: 8, color: SOFT },
-            { text: `Page ${page} of ${pages}`, fontSize: 8, color: SOFT, alignment: 'right' },
+            { text: `${subject}. For quotation only, no release.`, color: SOFT },
+            { text: `Page ${page} of ${pages}`, color: SOFT, alignment: 'right' },
           ],
-          margin: [0, 4, 0, 0],
+          margin: [0, 3, 0, 0],
         },
       ],
-      margin: [PAGE_MARGINS[0], 14, PAGE_MARGINS[2], 0],
+      margin: [PAGE_MARGINS[0], 8, PAGE_MARGINS[2], 0],
     }),
   }
 }
 
-/** Facts, with the part beside them. */
+/** Facts in two columns, with the part beside them. */
 function makeHead(request: QuotationRequest, outline: Picture | null): Content {
-  const facts: Content = {
+  const facts = listQuotationFacts(request)
+  const half = Math.ceil(facts.length / 2)
+  const listed = (part: typeof facts): Content => ({
     table: {
-      widths: [82, '*'],
-      body: listQuotationFacts(request).map(([label, text]) => [{ text: label, style: 'soft' }, text]),
+      widths: ['auto', '*'],
+      body: part.map(([label, text]) => [{ text: label, style: 'soft', noWrap: true }, text]),
     },
-    layout: CLOSE_RULED,
+    layout: TIGHT,
+  })
+  const width = '*'
+  const columns: ContentColumns['columns'] = [
+    { stack: [listed(facts.slice(0, half))], width },
+    { stack: [listed(facts.slice(half))], width },
+  ]
+  if (outline !== null) {
+    const shown = TEXT_WIDTH_PT * OUTLINE_SHARE
+    columns.push({ stack: [showPicture(outline, shown)], width: shown })
   }
-  if (outline === null) return facts
+  return { columns, columnGap: 10 }
+}
+
+/** The tables as page and workbook have them; zones are numbered by their own table, and called by number in the others. */
+function listTablesWithNumberedZones(request: QuotationRequest): QuotationTable[] {
+  const names = request.zones.map(({ name }) => name)
+  const numbersOf = (zones: readonly string[]) =>
+    names.flatMap((name, at) => (zones.includes(name) ? [String(at + 1)] : [])).join(', ')
+  const withText = (table: QuotationTable, key: string, textAt: (row: number) => string): QuotationTable => {
+    const at = table.columns.findIndex((column) => column.key === key)
+    return {
+      ...table,
+      rows: table.rows.map((row, index) => row.map((cell, column) => (column === at ? textAt(index) : cell))),
+    }
+  }
+  const [layers, zones, materials, panel, points] = listQuotationTables(request)
+  return [
+    withSpecificationsBelow(
+      withText(layers, 'zones', (row) => numbersOf(request.layers[row]?.zones ?? [])),
+      request,
+    ),
+    withText(zones, 'zone', (row) => `${row + 1}  ${names[row] ?? ''}`),
+    withText(materials, 'zones', (row) => {
+      const found = request.materials[row]
+      return [numbersOf(found?.zones ?? []), found?.because ?? ''].filter((text) => text !== '').join('. ')
+    }),
+    panel,
+    points,
+  ]
+}
+
+/** Each material's specification once, below the layers: beside each layer it would take a line of its own. */
+function withSpecificationsBelow(table: QuotationTable, { layers }: QuotationRequest): QuotationTable {
+  const called = [
+    ...new Set(
+      layers.flatMap(({ material, specification }) => (specification === '' ? [] : `${material}: ${specification}`)),
+    ),
+  ]
+  const at = table.columns.findIndex(({ key }) => key === 'specification')
   return {
-    columns: [
-      { stack: [facts], width: '*' },
-      { stack: [showPicture(outline, TEXT_WIDTH_PT * OUTLINE_SHARE)], width: TEXT_WIDTH_PT * OUTLINE_SHARE },
-    ],
-    columnGap: 12,
+    ...table,
+    rows: table.rows.map((row) => row.map((cell, column) => (column === at ? '' : cell))),
+    note: [table.note, called.length === 0 ? '' : `Specifications. ${called.join('. ')}.`]
+      .filter((text) => text !== '')
+      .join(' '),
   }
 }
 
@@ -119,11 +183,16 @@ function makePart({ title, columns, rows, note }: QuotationTable): Content[] {
       }
       return own.map(({ column, at }): Content => {
         const below = columns.flatMap(({ under }, index) => (under === column.key ? [textAt(index)] : []))
-        const small = below.filter((text) => text !== '').map((text) => ({ text, fontSize: 7, color: SOFT }))
-        return small.length === 0 ? textAt(at) : { stack: [textAt(at), ...small] }
+        const small = below
+          .filter((text) => text !== '')
+          .map((text) => ({ text: `  ${text}`, fontSize: SMALL_PT, color: SOFT }))
+        return small.length === 0 ? textAt(at) : { text: [textAt(at), ...small] }
       })
     }),
     level2(title),
   )
-  return [{ ...table, layout: CLOSE_RULED }, ...(note === '' ? [] : [empty(note)])]
+  return [
+    { ...table, layout: TIGHT, margin: [0, 0, 0, 0] },
+    ...(note === '' ? [] : [{ text: note, style: 'soft', margin: [0, 0, 0, 1] } satisfies Content]),
+  ]
 }

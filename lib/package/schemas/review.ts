@@ -5,6 +5,7 @@ import {
   ACTION_DUES,
   ACTION_ORIGINS,
   ACTION_STATES,
+  ANCHOR_KINDS,
   ANSWER_STATES,
   type RecordedAnswer,
   type ReviewAction,
@@ -18,7 +19,7 @@ import { daySchema, doneSchema, idSchema, namedFileSchema, sha256Schema, timeSch
 import { countsSchema, verdictSchema } from './results'
 
 const anchorSchema = z.strictObject({
-  kind: z.enum(['revision', 'item', 'layer', 'zone', 'bend', 'artwork', 'proposal']),
+  kind: z.enum(ANCHOR_KINDS),
   id: idSchema,
   label: z.string(),
 }) satisfies z.ZodType<ThreadAnchor>

@@ -2,6 +2,7 @@ import { beforeAll, expect, it } from 'vitest'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/store/client'
 import { FILE_UNITS, makeSheetContents } from '@/lib/drawing/sheet'
+import { listDesignAnchors } from '@/lib/review'
 import { expectDone } from '@/test/factories/act-results'
 import { makeTeam, type Team } from '@/test/factories/people'
 import { makeRevision, share } from '@/test/factories/reviews'
@@ -39,6 +40,31 @@ describeOnBothDatabases('a question with an owner and a due day', () => {
     data.assignThread(actor, { threadId, seenVersion: (await find(threadId)).version, ownerId, dueOn })
   const waitsOf = async (actor: data.Actor, threadId: string) =>
     (await data.listWaits(actor)).filter(({ target }) => target.id === threadId)
+
+  it('knows its place: every kind that the list of places offers is kept with its words, and one that is not there is refused', async () => {
+    const { design } = await data.getRevision(team.lead, revisionId)
+    const places = listDesignAnchors(design)
+    const firsts = [...new Set(places.map(({ kind }) => kind))].map((kind) => {
+      const found = places.findLast((place) => place.kind === kind)
+      if (found === undefined || found.kind === 'proposal') throw new Error(kind)
+      return { kind: found.kind, id: found.id, label: found.label }
+    })
+    expect(firsts.map(({ kind }) => kind)).toEqual(
+      expect.arrayContaining(['bend', 'zone', 'layer', 'feature', 'value', 'parameter']),
+    )
+    for (const { kind, id, label } of firsts) {
+      const { threadId } = await ask(team.fabricator, { anchor: { kind, id }, title: `About a ${kind}` })
+      expect((await find(threadId)).anchor).toEqual({ kind, id, label })
+      const elsewhere = await data.openThread(team.fabricator, {
+        revisionId,
+        anchor: { kind, id: `${id}-gone` },
+        kind: 'note',
+        title: 'Elsewhere',
+        text: 'It is not there.',
+      })
+      expect(elsewhere).toMatchObject({ ok: false, issues: [{ path: ['anchor'] }] })
+    }
+  }, 120_000)
 
   it('waits for its owner alone, and once it is late for the leads too', async () => {
     const { threadId } = await ask(team.fabricator)

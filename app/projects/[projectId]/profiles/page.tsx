@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
-import { listQuestions } from '@/app/_components/review/catalogue-texts'
+import { listItemQuestions } from '@/app/_components/review/catalogue-texts'
 import { ProfileContents } from '@/app/_components/review/profile-contents'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { PageHead, PageSection } from '@/app/_components/ui/section'
@@ -21,7 +21,7 @@ export default async function ProjectProfilesPage({ params }: ProfilesPageProps)
   const { projectName, version, followed, choices, mayChoose } = await readOrNotFound(() =>
     getProjectProfiles(actor, projectId),
   )
-  const questions = listQuestions()
+  const questions = listItemQuestions()
   return (
     <>
       <PageHead

@@ -15,6 +15,7 @@ import {
   describeDone,
   isAllowed,
   isOpenStage,
+  listDesignAnchors,
   mayCloseUnchanged,
   nameThreadKind,
   needsDone,
@@ -161,19 +162,22 @@ async function readName(tx: TransactionClient, userId: string): Promise<string> 
 
 /** The anchor's name as it was when the thread was opened: the part may be renamed or removed later. */
 function findAnchorLabel({ design, record, template }: LoadedRevision, anchor: OpenThreadInput['anchor']): string {
-  const named = (parts: readonly { id: string; name: string }[]) => parts.find(({ id }) => id === anchor.id)?.name
-  const label = {
-    revision: () => 'the revision',
-    item: () => template.items.find(({ id }) => id === anchor.id)?.question,
-    layer: () => named(design.construction.layers),
-    zone: () => named(design.construction.zones),
-    bend: () => named(design.bends),
-    artwork: () => {
-      const file = record.artwork.find(({ id }) => id === anchor.id)?.originalName
-      if (file === undefined || anchor.place === undefined) return file
-      return `${file} at x ${anchor.place.xMm} mm, y ${anchor.place.yMm} mm`
-    },
-  }[anchor.kind]()
+  const find = (): string | undefined => {
+    switch (anchor.kind) {
+      case 'revision':
+        return 'the revision'
+      case 'item':
+        return template.items.find(({ id }) => id === anchor.id)?.question
+      case 'artwork': {
+        const file = record.artwork.find(({ id }) => id === anchor.id)?.originalName
+        if (file === undefined || anchor.place === undefined) return file
+        return `${file} at x ${anchor.place.xMm} mm, y ${anchor.place.yMm} mm`
+      }
+      default:
+        return listDesignAnchors(design).find(({ kind, id }) => kind === anchor.kind && id === anchor.id)?.label
+    }
+  }
+  const label = find()
   if (label === undefined) refuseField('anchor', 'unknown', `names a ${anchor.kind} that this revision does not have`)
   return label
 }

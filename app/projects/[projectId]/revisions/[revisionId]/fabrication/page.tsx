@@ -14,7 +14,7 @@ import { loadRevision, type RevisionParams } from '../load-revision'
 /** What fabricators can build and hold, against the design; to a fabricator only its own company. */
 export default async function FabricationPage({ params }: RevisionParams) {
   const { projectId, revisionId } = await params
-  const { actor } = await loadRevision(projectId, revisionId)
+  const { actor, revision } = await loadRevision(projectId, revisionId)
   const fit = await computeOrNotFound(actor, () => getFabricationFit(actor, revisionId))
   const { fabricators, parameters } = fit
   const withMatrix = fabricators.filter(({ matrix }) => matrix !== null)
@@ -40,7 +40,11 @@ export default async function FabricationPage({ params }: RevisionParams) {
                   : 'No fabricator of this revision has stated a capability matrix, or lets this project have it.'}
               </p>
             ) : (
-              <FitTable fabricators={compared} parameters={parameters} />
+              <FitTable
+                fabricators={compared}
+                parameters={parameters}
+                place={revision.may.comment ? { projectId, revisionId } : null}
+              />
             )}
             {onlyChecked.length > 0 && (
               <p className="small">

@@ -78,7 +78,7 @@ export { archiveProject, changeProject, createProject } from './acts/projects/pr
 export { shareRevision, unshareRevision } from './acts/projects/shares'
 export { followSignOffPolicy, setSignOffPolicy } from './acts/projects/sign-off-policy'
 export { answerItem, answerItems } from './acts/review/answers'
-export { sayArtworkRole } from './acts/review/artwork-roles'
+export { setArtworkRole } from './acts/review/artwork-roles'
 export { decideCondition } from './acts/review/conditions'
 export { declareBuildable } from './acts/review/declarations'
 export { acknowledgeDifference, takeUpDifference } from './acts/review/differences'

@@ -211,7 +211,7 @@ export const ACTS = {
   removeArtwork: act({ input: review.removeFileInput, rule: 'revision:edit', records: ['artwork-removed'] }),
   readArtworkAgain: act({ input: review.artworkRevisionInput, rule: 'revision:edit', records: [] }),
   stopArtworkReading: act({ input: review.artworkRevisionInput, rule: 'revision:edit', records: [] }),
-  sayArtworkRole: act({ input: review.sayArtworkRoleInput, rule: 'revision:edit', records: ['artwork-role-said'] }),
+  setArtworkRole: act({ input: review.setArtworkRoleInput, rule: 'revision:edit', records: ['artwork-role-said'] }),
   shareRevision: act({ input: revisions.shareRevisionInput, rule: 'revision:share', records: ['revision-shared'] }),
   unshareRevision: act({ input: revisions.shareRevisionInput, rule: 'revision:share', records: ['revision-unshared'] }),
 

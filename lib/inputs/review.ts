@@ -216,7 +216,7 @@ export const artworkRevisionInput = z.strictObject({ revisionId: recordIdSchema,
 export type ArtworkRevisionInput = z.infer<typeof artworkRevisionInput>
 
 /** What a file of the artwork, or of an archive in it, is for. `role` null: what the files say counts again. */
-export const sayArtworkRoleInput = z.strictObject({
+export const setArtworkRoleInput = z.strictObject({
   revisionId: recordIdSchema,
   fileName: z.string().min(1, 'is empty').max(400, 'is longer than 400 characters'),
   sha256: z.string().regex(/^[0-9a-f]{64}$/, 'is no SHA-256'),
@@ -226,7 +226,7 @@ export const sayArtworkRoleInput = z.strictObject({
   layerNumber: z.int('must be a whole number').min(1, 'counts from 1').max(64, 'is at most 64').nullable(),
   requestKey: requestKeySchema,
 })
-export type SayArtworkRoleInput = z.infer<typeof sayArtworkRoleInput>
+export type SayArtworkRoleInput = z.infer<typeof setArtworkRoleInput>
 
 export const removeFileInput = z.strictObject({ fileId: recordIdSchema, requestKey: requestKeySchema })
 export type RemoveFileInput = z.infer<typeof removeFileInput>

@@ -216,7 +216,7 @@ const RECIPES: readonly string[] = [
   'installation made after that person had signed in and confirmed who they are; it is as good as the installation and its',
   'accounts are kept. Compare the fingerprint of the key with the one that the sender publishes.',
   '',
-  'STATUS. Whether this revision is still in force does not stand here. Ask the sender for a status list, then:',
+  'STATUS. This package cannot say whether the revision is still in force. Ask the sender for a status list, then:',
   '',
   '  npm run package:verify -- package.zip --status status.json',
 ]

@@ -7,11 +7,11 @@ export const ACT_MEANINGS = {
   release:
     'I release this revision: fabricators may build from its package. It no longer changes, and earlier releases of the project are superseded.',
   'approve-waiver':
-    'I accept that this item is not met, on these numbers, and that the revision may be released all the same.',
+    'I accept that this item is not met on these numbers, and that the revision may be released anyway.',
   'declare-reviewed':
-    'I have reviewed design and artwork as they stand. I made none of it, and I know of nothing that speaks against its approval.',
+    'I have reviewed the design and artwork as they stand. I made no part of them, and I know of no reason not to approve them.',
   'withdraw-review': 'I no longer stand by my review. It does not count for release any more.',
-  declare: 'I speak for my company: what I say of this design and artwork holds until either changes.',
+  declare: 'I speak for my company. This declaration holds until the design or the artwork changes.',
   'withdraw-signature': 'I no longer approve this revision. My signature does not count for release any more.',
   'withdraw-revision':
     'I take this revision out of use for good. Nobody may build from it; everybody who has its package must be told.',

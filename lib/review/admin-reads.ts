@@ -15,7 +15,7 @@ export interface AdminRead {
  */
 export const ADMIN_READS: readonly AdminRead[] = [
   {
-    what: 'Accounts: names, addresses, and which role everybody has in which project',
+    what: 'Accounts: names, addresses and roles in each project',
     action: 'account:manage',
     recordedAs: null,
   },
@@ -26,7 +26,7 @@ export const ADMIN_READS: readonly AdminRead[] = [
     recordedAs: null,
   },
   {
-    what: 'Names of projects, and in what capacity people sign in them',
+    what: 'Names of projects, and the capacities in which people sign',
     action: 'capacity:grant',
     recordedAs: null,
   },
@@ -38,7 +38,7 @@ export const ADMIN_READS: readonly AdminRead[] = [
     recordedAs: 'mail-opened',
   },
   {
-    what: 'The whole trail as a file: who did what when, with titles, reasons and names of files',
+    what: 'The whole trail as a file: who did what and when, with titles, reasons and file names',
     action: 'trail:check',
     recordedAs: 'trail-exported',
   },

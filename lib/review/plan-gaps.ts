@@ -18,7 +18,11 @@ export function findPlanGaps(design: Design): DrawingGap[] {
   const undrawn = listUndrawn(design, plan)
   return [
     ...undrawn.map(({ list, words, names }) =>
-      ask('major', `Where on the part lies what the plan does not draw: ${words} ${names.join(', ')}?`, list),
+      ask(
+        'major',
+        `Where on the part are the features that the plan does not show: ${words} ${names.join(', ')}?`,
+        list,
+      ),
     ),
     ...(plan.datums.length === 0 ? [ask('major', 'From which datums is the part measured?', 'datums')] : []),
     ...(plan.rollingDirectionDeg === null
@@ -26,7 +30,7 @@ export function findPlanGaps(design: Design): DrawingGap[] {
       : []),
     ...(plan.dimensions.some((each) => !each.isReference && (each.plusMm === null || each.minusMm === null)) &&
     design.brief.tolerances.outlineMm === null
-      ? [ask('minor', 'Within which tolerance do the dimensions hold that state none?', 'dimensions')]
+      ? [ask('minor', 'Which tolerance applies to dimensions that state none?', 'dimensions')]
       : []),
     ...(design.brief.panelForm === 'assembly-arrays' && plan.array === null
       ? [ask('minor', 'How do the parts lie in their array, and where are its tabs and fiducials?', 'array')]

@@ -11,7 +11,7 @@ export const removeAttachment = action('removeAttachment')
 export const removeArtwork = action('removeArtwork')
 export const readArtworkAgain = action('readArtworkAgain')
 export const stopArtworkReading = action('stopArtworkReading')
-export const sayArtworkRole = action('sayArtworkRole', { turn: 'calculations' })
+export const setArtworkRole = action('setArtworkRole', { turn: 'calculations' })
 
 export const openThread = action('openThread')
 export const replyToThread = action('replyToThread')

@@ -7,7 +7,7 @@ import { NumberField } from '@/app/_components/ui/number-field'
 import { SelectField } from '@/app/_components/ui/select-field'
 import { useAction } from '@/app/_components/ui/use-action'
 import { type ArtworkFileFacts, LAYER_ROLES } from '@/lib/artwork'
-import { sayArtworkRole } from './actions'
+import { setArtworkRole } from './actions'
 
 type Role = (typeof LAYER_ROLES)[number]
 type Side = 'top' | 'bottom' | 'inner'
@@ -22,7 +22,7 @@ export function ArtworkRoleForm({ revisionId, file }: { revisionId: string; file
   const [role, setRole] = useState<string>(file.role.role ?? BY_FILES)
   const [side, setSide] = useState<Side | 'not said'>(file.role.side ?? 'not said')
   const [layerNumber, setLayerNumber] = useState<number | null>(file.role.layerNumber)
-  const { send, isPending, refusal } = useAction(sayArtworkRole)
+  const { send, isPending, refusal } = useAction(setArtworkRole)
   if (!isOpen) {
     return (
       <Button weight="quiet" onPress={() => setIsOpen(true)}>

@@ -138,7 +138,7 @@ function listReviewWaits({ loaded, snapshot, rights, subject }: WaitContext): Wa
   return [
     {
       since: loaded.record.stageSince.toISOString(),
-      reason: 'Nobody who counts has reviewed the present content',
+      reason: 'The present content has no review that counts',
       nextAct: 'Review it and declare it reviewed',
       target: { tab: 'sign-off', id: null },
     },

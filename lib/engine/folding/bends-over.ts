@@ -24,5 +24,5 @@ export function listBendsOver({ bends }: Design, { flat, fixedPlateId }: Foldabl
 }
 
 /** `Bend Cover lies over bend Hinge: pressed together, the inner one creases.` */
-export const sayBendsOver = ({ over, under }: Pick<BendsOver, 'over' | 'under'>): string =>
+export const describeBendsOver = ({ over, under }: Pick<BendsOver, 'over' | 'under'>): string =>
   `${callByName('Bend', over.name)} lies over ${callByName('bend', under.name)}: pressed together, the inner one creases.`

@@ -205,7 +205,7 @@ const RULES: readonly Rule[] = [
     says: 'Class 3 asks for sections and records of every panel, and accepts less.',
     count: (t) => (t.isClass3 ? 1 : 0),
   },
-  { stepId: 'inspection', says: 'Every part is looked at in the end.', count: () => 1 },
+  { stepId: 'inspection', says: 'Every part is inspected at the end.', count: () => 1 },
 ]
 
 /** Steps of a construction in the order in which they are worked, each with the rule that selected it. */

@@ -19,7 +19,7 @@ export function listLoosenedFacts({ snapshot, release }: PackageContent): Fact[]
   if (uses.length === 0) return []
   const [first = '', ...others] = uses
   const more = others.length === 0 ? '' : `; and ${others.length} more in the part on signatures`
-  return [['Sign-off policy', `looser than usual, and made use of: ${first}${more}`]]
+  return [['Sign-off policy', `looser than usual, and used: ${first}${more}`]]
 }
 
 /** Authors with what they changed, statements of review, and the policy that all of it went by. */

@@ -75,7 +75,7 @@ export const ACCESS_WORDS = {
   }),
   'identity-removed': word()({
     subject: 'account',
-    sentence: () => 'removed the identity that their account was joined to',
+    sentence: () => 'unlinked their account from the sign-in provider',
   }),
   'account-disabled': word<{ name: string }>()({
     subject: 'account',

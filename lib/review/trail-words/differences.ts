@@ -12,6 +12,6 @@ export const DIFFERENCE_WORDS = {
   'difference-taken-up': word<Differing>()({
     subject: 'difference',
     sentence: (details) =>
-      `no longer lets stand: ${details.text('fact')}, ${details.text('said')}; against it: ${details.text('against')}${because(details)}`,
+      `took up again: ${details.text('fact')}, ${details.text('said')}; against it: ${details.text('against')}${because(details)}`,
   }),
 } as const

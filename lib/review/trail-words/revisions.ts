@@ -171,7 +171,7 @@ export const REVISION_WORDS = {
     sentence: (details) =>
       details.text('role') === ''
         ? `set the role of ${details.text('fileName')} back to what the files say`
-        : `said that ${details.text('fileName')} is ${details.text('role')}`,
+        : `set the role of ${details.text('fileName')} to ${details.text('role')}`,
   }),
   'declared-buildable': word<Declaration>()({
     subject: 'declaration',
@@ -237,8 +237,7 @@ export const REVISION_WORDS = {
   }),
   'act-refused': word<{ act: string; reason: string }>()({
     subject: 'revision',
-    sentence: (details) =>
-      `was refused an act (${details.text('act').replaceAll('-', ' ')}): ${details.text('reason')}`,
+    sentence: (details) => `was refused (${details.text('act').replaceAll('-', ' ')}): ${details.text('reason')}`,
   }),
   'revision-released': word<Released>()({
     subject: 'revision',

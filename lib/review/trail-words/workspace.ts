@@ -35,7 +35,7 @@ export const WORKSPACE_WORDS = {
   }>()({
     subject: 'workspace',
     sentence: (details) =>
-      `put the signing key ${details.text('fingerprint').slice(0, 16)} in the place of the one before: ${details.text('reason')}`,
+      `replaced the signing key by ${details.text('fingerprint').slice(0, 16)}: ${details.text('reason')}`,
   }),
   'signing-key-compromised': word<{
     fingerprint: string
@@ -65,7 +65,7 @@ export const WORKSPACE_WORDS = {
     sentence: (details) =>
       `found the clock set back: it says ${details.text('clock')}, and the last record is of ${details.text('last')}`,
   }),
-  'state-recorded': word()({ subject: 'trail', sentence: () => 'recorded a change that nobody had to note' }),
+  'state-recorded': word()({ subject: 'trail', sentence: () => 'recorded a change that needs no entry of its own' }),
   'state-adopted': word()({
     subject: 'trail',
     sentence: () => 'recorded rows from before hashes were kept, as found',

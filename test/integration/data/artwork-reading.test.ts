@@ -152,14 +152,14 @@ describeOnBothDatabases('artwork of a revision', (current) => {
       role: 'copper',
       side: 'top',
     } as const
-    await expectDone(data.sayArtworkRole(team.lead, { ...said, layerNumber: 1 }))
+    await expectDone(data.setArtworkRole(team.lead, { ...said, layerNumber: 1 }))
     expect(await read()).toMatchObject({ state: 'waiting' })
     await runDue()
     expect((await find())?.role).toMatchObject({ role: 'copper', side: 'top', layerNumber: 1, from: 'person' })
     expect((await contradictions()).join()).toContain(
       'Number of conductor layers: 1 in layer-a.pho, 2 in the construction.',
     )
-    await expectRefused(data.sayArtworkRole(team.lead, { ...said, sha256: 'b'.repeat(64), layerNumber: 1 }))
+    await expectRefused(data.setArtworkRole(team.lead, { ...said, sha256: 'b'.repeat(64), layerNumber: 1 }))
     // Other bytes under the name are another file: nobody has said what that is for.
     await send(layer.replace('90000000', '80000000'))
     await runDue()

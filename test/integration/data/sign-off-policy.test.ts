@@ -137,9 +137,9 @@ describeOnBothDatabases('who made it neither reviews nor approves it', (current)
     const sentences = await sentencesOf(team.auditor, revisionId)
     expect(sentences).toEqual(
       expect.arrayContaining([
-        `${team.lead.name} was refused an act (sign): the password was wrong`,
-        `${team.lead.name} was refused an act (sign): the content had changed meanwhile`,
-        `${team.member.name} was refused an act (withdraw revision): not allowed for this person`,
+        `${team.lead.name} was refused (sign): the password was wrong`,
+        `${team.lead.name} was refused (sign): the content had changed meanwhile`,
+        `${team.member.name} was refused (withdraw revision): not allowed for this person`,
       ]),
     )
     for (let count = 0; count < 12; count++)

@@ -218,8 +218,8 @@ describe('what cannot be placed from the drawing', () => {
     design.plan.datums = []
     design.plan.rollingDirectionDeg = null
     expect(questionsOf(design)).toEqual([
-      'Where on the part lies what the plan does not draw: the axes of Fold at assembly?',
-      'Where on the part lies what the plan does not draw: the holes Mounting holes (datums)?',
+      'Where on the part are the features that the plan does not show: the axes of Fold at assembly?',
+      'Where on the part are the features that the plan does not show: the holes Mounting holes (datums)?',
       'From which datums is the part measured?',
       'In which direction is the foil rolled?',
     ])

@@ -5,7 +5,8 @@ import { Button } from '@/app/_components/ui/button'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { type FieldNode, PLAN_FIELDS, type Plan } from '@/lib/engine'
 import { describeLoopSlack, measureLoopSlack, placeConnectorEnd, prepareFolding } from '@/lib/engine/folding'
-import { digitsOfLength, getShownUnit, withUnit } from '@/lib/engine/units'
+import { roundTo } from '@/lib/engine/numerics'
+import { digitsAsEntered, digitsOfLength, getShownUnit, withUnit } from '@/lib/engine/units'
 import { planSchema } from '@/lib/plan'
 import { FieldCell, type FieldValue, makePlaces } from '../cells'
 import { useDraft } from '../draft'
@@ -122,7 +123,8 @@ function PresentPlace({ end }: { readonly end: DrawnEnd }) {
     <>
       <p className="small">
         Folded as drawn it lies at {say(x)}, {say(y)}, {withUnit(say(z), unit)} and points to{' '}
-        {placed.pointsTo.map(sayPart).join(', ')}; its top face looks to {placed.topFaces.map(sayPart).join(', ')}.
+        {placed.pointsTo.map(formatPart).join(', ')}; its top face looks to {placed.topFaces.map(formatPart).join(', ')}
+        .
       </p>
       {placed.loop !== null && <p className="small">{describeLoopSlack(placed.loop)}</p>}
     </>
@@ -130,4 +132,4 @@ function PresentPlace({ end }: { readonly end: DrawnEnd }) {
 }
 
 /** A part of a unit vector: three decimals, without a negative nought. */
-const sayPart = (part: number) => String(Math.round(part * 1000) / 1000 + 0)
+const formatPart = (part: number) => digitsAsEntered(roundTo(part, 3))

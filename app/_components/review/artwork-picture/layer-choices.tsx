@@ -27,7 +27,7 @@ export function LayerChoices({ layers, seen, onChange }: LayerChoicesProps) {
             <>
               <CheckboxField isSelected={seen.has(head.fileName)} onChange={(is) => change(head.fileName, is)}>
                 <span className="layer-swatch" data-colour={colourOf(head)} aria-hidden="true" /> {head.fileName}{' '}
-                <span className="small muted">{sayLayer(head)}</span>
+                <span className="small muted">{describeLayer(head)}</span>
               </CheckboxField>
               <Button weight="quiet" onPress={() => onChange(new Set([head.fileName]))}>
                 Alone<span className="sr-only">: {head.fileName}</span>
@@ -44,7 +44,7 @@ export function LayerChoices({ layers, seen, onChange }: LayerChoicesProps) {
   )
 }
 
-function sayLayer({ role, side, copperPlace }: DrawnLayer['head']): string {
+function describeLayer({ role, side, copperPlace }: DrawnLayer['head']): string {
   if (role === null) return 'nobody knows what it is for'
   return [role, ...(side === null ? [] : [side]), ...(copperPlace === null ? [] : [`layer ${copperPlace + 1}`])].join(
     ', ',

@@ -11,7 +11,7 @@ export function setMembershipRole(actor: Actor, input: MembershipRoleInput): Pro
   return write(actor, 'set-membership-role', input, async ({ tx, rights, record }) => {
     const membership = await requireMember(tx, rights, input)
     if (membership.role === 'fabricator')
-      refuseField('userId', 'fabricator', "is a fabricator's: their role cannot change")
+      refuseField('userId', 'fabricator', 'belongs to a fabricator: the role cannot be changed')
     if (membership.role === input.role) return null
     await requireAnotherLead(tx, membership)
     await tx.membership.update({ where: { id: membership.id }, data: { role: input.role } })

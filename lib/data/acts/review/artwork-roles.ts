@@ -8,7 +8,7 @@ import { refuseField } from '../../store/errors'
 import type { ActResult } from '../../views'
 
 /** Says what a file of the artwork is for, or takes that back. It counts for these bytes, and the files are read again with it. */
-export function sayArtworkRole(actor: Actor, input: SayArtworkRoleInput): Promise<ActResult<null>> {
+export function setArtworkRole(actor: Actor, input: SayArtworkRoleInput): Promise<ActResult<null>> {
   return write(actor, 'say-artwork-role', input, async (context) => {
     const { tx, rights, at, record } = context
     const { revision } = await requireRevision(tx, rights, input.revisionId, 'revision:edit')
@@ -22,7 +22,7 @@ export function sayArtworkRole(actor: Actor, input: SayArtworkRoleInput): Promis
     if (layerNumber !== null && role !== 'copper') {
       refuseField('layerNumber', 'no-copper', 'is the place of a conductor layer; leave it empty for other files')
     }
-    const said = role === null ? `${fileName}: as the files say` : `${fileName} is said to be ${role}`
+    const said = role === null ? `role of ${fileName}: as the files say` : `role of ${fileName}: ${role}`
     await changeContent(context, loaded, { part: 'artwork', summary: [said] }, async () => {
       const before = loaded.record.artworkRoles.filter((each) => each.fileName === fileName)
       for (const { id } of before) await tx.artworkRole.update({ where: { id }, data: { withdrawnAt: at } })

@@ -27,7 +27,7 @@ export function acknowledgeDifference(
     if (difference === undefined) refuseField('key', 'unknown', 'names a difference that is no longer there')
     if (difference.acknowledged !== null) refuseClash(`${difference.acknowledged.byName} has already let it stand.`)
     if (difference.saidById === rights.userId) {
-      refuseClash('You said it yourself: another lead, or quality, decides whether it may stand. You can put it right.')
+      refuseClash('You wrote it yourself: another lead, or quality, decides whether it may stand. You can correct it.')
     }
     const { fact, said, against } = difference
     const { value } = await changeContent(context, loaded, 'statement', async () => {

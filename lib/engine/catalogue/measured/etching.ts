@@ -4,7 +4,7 @@ import type { Limit, Outcome } from '../../results'
 import { decide, makeSourceLimit } from '../decide'
 import { makeWidthLimits } from '../width-for-copper'
 import type { ArtworkInView, MeasuredLayer } from './artwork-in-view'
-import { sayPlace, spotIn } from './in-bends'
+import { formatPointMm, spotIn } from './in-bends'
 import { placesOf, within } from './on-layers'
 
 type Etching = NonNullable<NonNullable<ArtworkFileFacts['copper']>['etching']>
@@ -64,6 +64,6 @@ function say(
     what: `${what} on ${measured.layer.name}`,
     equation,
     artworkAt: spotIn('files', atMm),
-    remark: `Measured in ${measured.file.name}, at ${sayPlace(atMm)} of the file.`,
+    remark: `Measured in ${measured.file.name}, at ${formatPointMm(atMm)} of the file.`,
   })
 }

@@ -58,7 +58,7 @@ export function judge(view: ArtworkInView, found: FoundInBend, places: readonly 
     what,
     equation,
     artworkAt,
-    remark: `Measured in ${fileName}${atMm === null ? '' : `, at ${sayPlace(atMm)} of the plan`}.`,
+    remark: `Measured in ${fileName}${atMm === null ? '' : `, at ${formatPointMm(atMm)} of the plan`}.`,
   })
   const unsure = view.onPlan?.registration?.isUnique === false ? SEVERAL_POSITIONS : (open ?? null)
   if (unsure === null) return decided
@@ -71,7 +71,7 @@ export function judge(view: ArtworkInView, found: FoundInBend, places: readonly 
 
 export const spotIn = (frame: ArtworkSpot['frame'], [xMm, yMm]: PointMm): ArtworkSpot => ({ frame, xMm, yMm })
 
-export const sayPlace = ([x, y]: PointMm): string => `(${inSentence(x)}, ${inSentence(y)}) mm`
+export const formatPointMm = ([x, y]: PointMm): string => `(${inSentence(x)}, ${inSentence(y)}) mm`
 
 export function angles(context: EvaluationContext, view: ArtworkInView): Outcome[] {
   const limit = context.getLimit('crossingAngleDeg')

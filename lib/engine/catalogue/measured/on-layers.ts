@@ -6,7 +6,7 @@ import { decide, makeNoneAllowed } from '../decide'
 import { findUnmetNeed } from '../needs'
 import { makeWidthLimits } from '../width-for-copper'
 import type { ArtworkInView, MeasuredLayer } from './artwork-in-view'
-import { judge, sayPlace, spotIn } from './in-bends'
+import { formatPointMm, judge, spotIn } from './in-bends'
 
 interface Least {
   readonly mm: number
@@ -39,7 +39,7 @@ function checkLayers(
         what: `${what} ${measured.layer.name}`,
         equation,
         artworkAt: spotIn('files', found.atMm),
-        remark: `Measured in ${measured.file.name}, at ${sayPlace(found.atMm)} of the file.`,
+        remark: `Measured in ${measured.file.name}, at ${formatPointMm(found.atMm)} of the file.`,
       }),
     ]
   })

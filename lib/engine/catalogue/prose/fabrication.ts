@@ -19,7 +19,7 @@ export const FABRICATION_PROSE: Readonly<Record<string, ItemProse>> = {
   netlist: {
     why: 'The shop tests what the artwork says. Where that has an open or a short that the design does not, every part fails in the field and passes at the tester.',
     howToCheck:
-      'Export the netlist (IPC-D-356) from the schematic together with the artwork. Have both compared before the first panel: copper that hangs together, through plated holes, against the nets. Follow conductors that no net names, and those that end nowhere; strokes that reach less than 5 mm are not looked at.',
+      'Export the netlist (IPC-D-356) from the schematic together with the artwork. Have both compared before the first panel: connected copper, also through plated holes, against the nets. Follow conductors that no net names, and those that end nowhere; strokes that reach less than 5 mm are not looked at.',
   },
   'artwork-agreement': {
     why: 'Where they differ the shop stops and asks, or builds the one that it believes. File headers are no proof: a tool may write its default thickness and material.',

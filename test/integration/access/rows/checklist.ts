@@ -126,9 +126,9 @@ export const CHECKLIST_ROWS: readonly AccessRow[] = [
     seenBy: 'draft',
   },
   {
-    name: 'sayArtworkRole',
+    name: 'setArtworkRole',
     run: (a, s) =>
-      data.sayArtworkRole(a, {
+      data.setArtworkRole(a, {
         revisionId: s.draftId,
         fileName: 'no-such-file.gbr',
         sha256: '0'.repeat(64),

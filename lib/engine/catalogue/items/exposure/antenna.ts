@@ -7,7 +7,7 @@ export const antenna = defineItem({
   id: 'antenna',
   section: 'geometry',
   severity: 'major',
-  question: 'Is metal, shield and stiffener kept clear of each antenna, folded state included?',
+  question: 'Are metal, shields and stiffeners kept clear of each antenna, also when folded?',
   titles: { meets: 'Metal is clear of the antenna', fails: 'Metal comes too near the antenna' },
   appliesTo: { needs: ['layers'], says: 'parts with an antenna on or near them' },
   limits: [],

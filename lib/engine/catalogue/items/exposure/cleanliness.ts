@@ -11,7 +11,7 @@ export const cleanliness = defineItem({
   id: 'cleanliness',
   section: 'fabrication',
   severity: 'minor',
-  question: 'Are limit of ionic residue, cleaning and drying agreed?',
+  question: 'Are the limit of ionic residue, the cleaning and the drying agreed?',
   titles: { meets: 'Cleanliness is agreed', fails: 'A material does not bear the drying' },
   appliesTo: { needs: ['soldering'], says: 'designs that are soldered' },
   limits: [],

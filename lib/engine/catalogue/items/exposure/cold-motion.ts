@@ -8,7 +8,10 @@ export const coldMotion = defineItem({
   section: 'fabrication',
   severity: 'major',
   question: 'Does the part move at its lowest temperature, and was flexing tested there?',
-  titles: { meets: 'Flexing is tested as cold as it gets', fails: 'Flexing is not tested as cold as it gets' },
+  titles: {
+    meets: 'Flexing is tested at the lowest temperature',
+    fails: 'Flexing is not tested at the lowest temperature',
+  },
   appliesTo: { needs: ['dynamic-bends'], says: 'designs with a dynamic bend' },
   limits: [],
   sourceKeys: ['commonPractice'],

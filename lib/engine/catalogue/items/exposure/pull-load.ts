@@ -6,10 +6,10 @@ export const pullLoad = defineItem({
   id: 'pull-load',
   section: 'fabrication',
   severity: 'minor',
-  question: 'Who pulls where and how hard, and is there a tab or hole for it?',
+  question: 'Who pulls on the part, where and how hard, and is there a tab or hole for it?',
   titles: {
     meets: 'The part can be pulled where it is meant to be',
-    fails: 'The part is pulled by nothing made for it',
+    fails: 'Nothing on the part is made to be pulled',
   },
   appliesTo: { needs: ['layers'], says: 'parts that are pulled in assembly or service' },
   limits: [],

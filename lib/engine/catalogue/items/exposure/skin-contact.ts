@@ -10,7 +10,7 @@ export const skinContact = defineItem({
   id: 'skin-contact',
   section: 'materials',
   severity: 'major',
-  question: 'Were materials and finish of the faces that touch the body evaluated for the time that they do?',
+  question: 'Were the materials and finish that touch the body evaluated for the time that they touch it?',
   titles: { meets: 'What touches the body was evaluated', fails: 'What touches the body is not fit for it' },
   appliesTo: { needs: ['layers'], says: 'parts that are worn on the body' },
   limits: [],

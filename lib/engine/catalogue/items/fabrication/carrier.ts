@@ -8,7 +8,7 @@ export const carrier = defineItem({
   section: 'fabrication',
   severity: 'major',
   question: 'What holds the flat part while paste, components and heat come?',
-  titles: { meets: 'Something holds the part flat', fails: 'Nothing holds the part flat in soldering' },
+  titles: { meets: 'Something holds the part flat', fails: 'Nothing holds the part flat during soldering' },
   appliesTo: { needs: ['soldering'], says: 'parts that are soldered' },
   limits: [],
   sourceKeys: ['commonPractice'],
@@ -30,11 +30,11 @@ export const carrier = defineItem({
         observed: held === null ? null : held !== 'nothing' && !isContradicted,
         wanted: true,
         path: ['brief', 'assembly', 'carrier'],
-        label: 'what holds the part flat in soldering',
+        label: 'what holds the part flat during soldering',
         whenRight: `Held flat by ${getChoiceWord(BRIEF_FIELDS.assembly.fields.carrier, held)}.`,
         whenWrong: isContradicted
           ? 'The frame of an array is to hold the part, and parts come singly.'
-          : 'Nothing holds the part flat in soldering.',
+          : 'Nothing holds the part flat during soldering.',
         places: [BRIEF_PLACE],
         sourceKey: 'commonPractice',
       }),

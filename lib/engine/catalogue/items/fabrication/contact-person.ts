@@ -6,7 +6,7 @@ export const contactPerson = defineItem({
   section: 'fabrication',
   severity: 'minor',
   question: 'Does everybody know whom to ask when in doubt?',
-  titles: { judgment: 'Somebody must say who is asked' },
+  titles: { judgment: 'A contact must be named' },
   appliesTo: { needs: [], says: 'every design' },
   limits: [],
   sourceKeys: ['commonPractice'],

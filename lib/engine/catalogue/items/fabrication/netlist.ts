@@ -110,8 +110,8 @@ function judgeSource(source: Source, nets: ArtworkNetsFacts, isWhole: boolean): 
         places: [DESIGN_PLACE],
         what: `short in ${name}`,
         artworkAt: spotOf(at),
-        equation: 'copper that hangs together, through plated holes too',
-        summary: `Short: ${shorted.join(', ')} hang together by the copper, though ${name} keeps them apart: ${places(at)}.`,
+        equation: 'connected copper, also through plated holes',
+        summary: `Short: ${shorted.join(', ')} are connected by copper, though ${name} keeps them apart: ${places(at)}.`,
       }),
     )
   }
@@ -125,7 +125,7 @@ function judgeSource(source: Source, nets: ArtworkNetsFacts, isWhole: boolean): 
             places: [DESIGN_PLACE],
             artworkAt: spotOf(at),
             what: `open in ${name}`,
-            equation: 'copper that hangs together, through plated holes too',
+            equation: 'connected copper, also through plated holes',
             summary: `Open: by ${name}, ${text}.`,
           })
         : cannotTell(
@@ -172,7 +172,7 @@ function judgeSource(source: Source, nets: ArtworkNetsFacts, isWhole: boolean): 
       limit,
       places: [DESIGN_PLACE],
       what: `opens and shorts by ${name}`,
-      equation: 'copper that hangs together, through plated holes too',
+      equation: 'connected copper, also through plated holes',
       remark: `${countOf(source.netCount, 'net')} at ${countOf(source.placeCount, 'place')} compared.`,
     }),
   ]

@@ -8,7 +8,7 @@ export const registrationFeatures = defineItem({
   severity: 'minor',
   question: 'Have the features that depend on registration been reviewed one by one?',
   titles: { meets: 'The fabricator holds each registration', fails: 'A registration is not held' },
-  appliesTo: { needs: ['registrations'], says: 'designs in which features must lie well to each other' },
+  appliesTo: { needs: ['registrations'], says: 'designs with features that must register with each other' },
   limits: [],
   sourceKeys: ['guideCoverlayOpenings'],
   restsOn: [

@@ -18,10 +18,10 @@ export const connectorTargets = defineItem({
   id: 'connector-targets',
   section: 'geometry',
   severity: 'major',
-  question: 'Does each contact end come to lie, and point, where its connector is once the part is folded?',
+  question: 'Once the part is folded, is each contact end at its connector, and does it point the right way?',
   titles: {
-    meets: 'Contact ends come to lie at their connectors',
-    fails: 'A contact end does not come to lie at its connector',
+    meets: 'Contact ends meet their connectors when folded',
+    fails: 'A contact end misses its connector when folded',
     'thin-margin': 'Contact ends reach their connectors at nominal, not over the tolerances',
   },
   appliesTo: { needs: ['bends', 'bend-lines', 'drawn-ends'], says: 'plans with bends and a contact end' },
@@ -49,7 +49,7 @@ export const connectorTargets = defineItem({
     const open = ends.flatMap((end, index) => (end.target === null ? [listOpen(context, index)] : []))
     if (open.length === ends.length) return open
     return [
-      ...onFolded(context, 'where contact ends come to lie', (folding) =>
+      ...onFolded(context, 'positions of contact ends when folded', (folding) =>
         ends.flatMap((end, index) => (end.target === null ? [] : judgeEnd(context, folding, index))),
       ),
       ...open,
@@ -68,7 +68,7 @@ function listOpen(context: EvaluationContext, index: number): Outcome {
   const { name, places } = nameEnd(context, index)
   return notComputed(
     ['plan', 'connectorEnds', index, 'target'],
-    `where ${name} must come to lie when folded`,
+    `required position of ${name} when folded`,
     places,
     'typed',
   )
@@ -84,7 +84,7 @@ function judgeEnd(context: EvaluationContext, folding: FoldableDesign, index: nu
   if (end.kind === 'in-bend') {
     return [
       cannotTell(
-        `where ${name} comes to lie`,
+        `position of ${name} when folded`,
         {
           because: 'its edge is no edge of an area that stays plane',
           decidedBy: 'draw it on the edge of the part, clear of bends',
@@ -159,7 +159,7 @@ function judgeEnd(context: EvaluationContext, folding: FoldableDesign, index: nu
 const NO_SLACK_MM = 0.01
 
 function describeSlack(slackMm: number): string {
-  if (Math.abs(slackMm) < NO_SLACK_MM) return 'Along its direction it lies as long as it has to.'
+  if (Math.abs(slackMm) < NO_SLACK_MM) return 'Along its direction its length is right.'
   return slackMm > 0
     ? `Along its direction it reaches ${inSentence(slackMm, 'mm')} too far: slack that the film has to take up.`
     : `Along its direction it comes ${inSentence(-slackMm, 'mm')} short: the film would be pulled.`

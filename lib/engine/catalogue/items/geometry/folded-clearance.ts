@@ -16,9 +16,9 @@ export const foldedClearance = defineItem({
   id: 'folded-clearance',
   section: 'geometry',
   severity: 'major',
-  question: 'Do areas, bends and components keep clear of each other once folded, and on the way there?',
+  question: 'Do areas, bends and components keep clear of each other when folded, and during folding?',
   titles: {
-    meets: 'Nothing comes too near to anything when folded',
+    meets: 'Everything keeps clear when folded',
     fails: 'Parts of the folded circuit come too near to each other',
   },
   appliesTo: { needs: ['bends', 'bend-lines'], says: 'designs whose plan has the axis of a bend' },
@@ -182,9 +182,9 @@ function judgeWay(context: EvaluationContext, folding: FoldableDesign, limit: Li
         value: 0,
         limit: makeNoneAllowed('clashesOnTheWay', 'commonPractice'),
         places,
-        what: 'clashes on the way',
+        what: 'collisions during folding',
         equation: 'every bend from flat to its angle, one after the other',
-        summary: `Nothing meets anything while it is folded in this order: ${found.order.map(nameStep).join(', ')}.`,
+        summary: `Nothing collides when it is folded in this order: ${found.order.map(nameStep).join(', ')}.`,
       }),
     ]
   }
@@ -195,7 +195,7 @@ function judgeWay(context: EvaluationContext, folding: FoldableDesign, limit: Li
   if (found.kind === 'cannot-tell') {
     return [
       cannotTell(
-        'the way of the fold',
+        'clearance during folding',
         {
           because: `no order is known in which nothing meets, and in the order ${found.order.map(nameStep).join(', ')} nothing certainly does`,
           decidedBy: 'try it with a model of film',
@@ -206,7 +206,7 @@ function judgeWay(context: EvaluationContext, folding: FoldableDesign, limit: Li
   }
   return [
     cannotTell(
-      'the way of the fold',
+      'clearance during folding',
       {
         because: found.clashes.some(({ clash }) => clash.kind !== 'cannot-tell')
           ? 'it clashes in the order in which the bends stand, and there are too many bends to try every order'

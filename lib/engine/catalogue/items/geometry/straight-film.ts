@@ -16,7 +16,7 @@ export const straightFilm = defineItem({
     'Does plain straight film lie at both ends of each bend, up to the edges of rigid zones and stiffeners, free of openings, pads and width steps?',
   titles: {
     meets: 'Plain straight film lies beside each bend',
-    fails: 'Beside a bend lies an edge, an opening, a pad or a width step, or its distances contradict each other',
+    fails: 'An edge, opening, pad or width step lies beside a bend, or its distances contradict each other',
   },
   appliesTo: { needs: ['bends'], says: 'designs with a bend' },
   limits: ['bendToRigidMm'],

@@ -69,7 +69,7 @@ function judgeFoldBefore(
 }
 
 const HARD_FOLD = {
-  because: 'no figure says whether a film that is folded this hard creases, tears or comes off',
+  because: 'no published figure says whether a film folded this tightly creases, tears or comes off',
   decidedBy: 'fold samples, or use a larger radius',
 }
 

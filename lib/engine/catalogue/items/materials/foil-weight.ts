@@ -16,7 +16,7 @@ export const foilWeight = defineItem({
   section: 'materials',
   severity: 'advice',
   question: 'Is every foil that bends no heavier than needed?',
-  titles: { meets: 'No foil is heavier than its currents ask for', fails: 'Foil heavier than any stated need' },
+  titles: { meets: 'No foil is heavier than its currents need', fails: 'Foil heavier than any stated need' },
   appliesTo: { needs: ['bends', 'conductors'], says: 'designs with a bend that list conductors with what they carry' },
   limits: [],
   sourceKeys: ['ipc2221', 'commonPractice'],

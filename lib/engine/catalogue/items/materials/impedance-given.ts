@@ -9,7 +9,7 @@ export const impedanceGiven = defineItem({
   id: 'impedance-given',
   section: 'materials',
   severity: 'major',
-  question: 'Is each impedance given with tolerance, reference layer, single or pair, and coupon?',
+  question: 'Is each impedance given with its tolerance, reference layer, kind of line and coupon?',
   titles: { meets: 'Impedances are given in full', fails: 'The reference of an impedance is not a plane' },
   appliesTo: { needs: ['controlled-impedance'], says: 'designs with a conductor whose impedance is stated' },
   limits: [],

@@ -29,7 +29,7 @@ export const impedanceValue = defineItem({
   question: 'Does the stated build give each impedance, cover and hatch included?',
   titles: {
     meets: 'The build gives each impedance',
-    fails: 'An impedance is missed by the build',
+    fails: 'The build misses an impedance',
     'thin-margin': 'Impedances are in their bands at nominal, not over the whole range',
   },
   appliesTo: { needs: ['controlled-impedance'], says: 'designs with a conductor whose impedance is stated' },

@@ -9,7 +9,7 @@ export const outerCover = defineItem({
   section: 'materials',
   severity: 'major',
   question: 'Is the copper of each zone that does not bend covered by film, laminate or mask, apart from contacts?',
-  titles: { meets: 'Film or mask covers the copper outside bends', fails: 'Copper of a whole zone lies bare' },
+  titles: { meets: 'Film or mask covers the copper outside bends', fails: 'The copper of a whole zone is bare' },
   appliesTo: { needs: ['zones', 'conductor-layers'], says: 'designs with a conductor layer' },
   limits: [],
   sourceKeys: ['commonPractice'],

@@ -10,7 +10,7 @@ export const zoneJoints = defineItem({
   section: 'materials',
   severity: 'blocking',
   question: 'Does each zone share the layers that lead into the rest of the part?',
-  titles: { meets: 'Layers lead from each zone into the others', fails: 'Nothing leads from a zone into the others' },
+  titles: { meets: 'Layers lead from each zone into the others', fails: 'A zone shares no layer with the others' },
   appliesTo: { needs: ['layers', 'zones'], says: 'every construction' },
   limits: [],
   sourceKeys: ['exactArithmetic', 'commonPractice'],

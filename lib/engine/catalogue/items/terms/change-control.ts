@@ -8,7 +8,7 @@ export const changeControl = defineItem({
   section: 'fabrication',
   severity: 'major',
   question: 'Is it agreed which changes of material, process, site or panel come back for approval?',
-  titles: { meets: 'Changes are agreed', fails: 'A change of material needs no word to anybody' },
+  titles: { meets: 'Changes are agreed', fails: 'Materials may change without notice' },
   appliesTo: { needs: ['layers'], says: 'every design' },
   limits: [],
   sourceKeys: ['ownChoice'],

@@ -19,7 +19,7 @@ export const firstArticle = defineItem({
   section: 'fabrication',
   severity: 'major',
   question: 'Is it agreed what is measured on the first lot, by whom, flat and folded, sections included?',
-  titles: { meets: 'Measurement of the first lot is agreed', fails: 'Something of the first lot is not measured' },
+  titles: { meets: 'Measurement of the first lot is agreed', fails: 'Part of the first lot is not measured' },
   appliesTo: { needs: ['layers'], says: 'every design' },
   limits: [],
   sourceKeys: ['commonPractice'],

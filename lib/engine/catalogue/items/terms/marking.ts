@@ -17,7 +17,7 @@ export const marking = defineItem({
   section: 'fabrication',
   severity: 'minor',
   question: 'Is it stated what is marked where and how, large enough, and outside of bends?',
-  titles: { meets: 'The marking is stated', fails: 'The marking cannot be read or made so' },
+  titles: { meets: 'The marking is stated', fails: 'The marking cannot be read, or cannot be made as stated' },
   appliesTo: { needs: ['layers'], says: 'every design' },
   limits: ['letterHeightMm', 'letterLineMm', 'markingToPadMm'],
   sourceKeys: ['militaryFlexMarking'],

@@ -14,7 +14,7 @@ export const viaStructure = defineItem({
   severity: 'major',
   question:
     'Does each plated hole state which layers it joins and whether it is filled, and do these layers exist there?',
-  titles: { meets: 'Plated holes state their layers', fails: 'A plated hole joins layers that its zone has not' },
+  titles: { meets: 'Plated holes state their layers', fails: 'A plated hole joins layers that its zone does not have' },
   appliesTo: { needs: ['plated-holes'], says: 'designs with plated holes' },
   limits: [],
   sourceKeys: ['commonPractice'],

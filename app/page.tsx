@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import { paths } from '@/lib/addresses'
 import { getHome, MAX_ROWS_ON_PAGE, searchReviews, type WaitView } from '@/lib/data'
+import { countOf } from '@/lib/engine/units'
 import { inPageTurn } from '@/lib/server'
 import { LeadCounts } from './_components/home/lead-counts'
 import { SearchForm } from './_components/home/search-form'
@@ -16,6 +17,9 @@ import { PageHead } from './_components/ui/section'
 import { Timestamp } from './_components/ui/timestamp'
 
 export const metadata: Metadata = { title: 'Waiting for me' }
+
+/** A row of links that is still looked through. Our choice. */
+const MOST_PROJECTS_OFFERED = 12
 
 interface HomePageProps {
   readonly searchParams: Promise<Readonly<Record<string, string | string[] | undefined>>>
@@ -121,9 +125,20 @@ interface WaitFiltersProps {
   filter: { readonly project: string; readonly about: string }
 }
 
+/** Of a lead's hundreds, those in which most waits, and the one that is chosen; in the order of the list. */
+function findBusiest(waits: readonly WaitView[], chosen: string): readonly (readonly [string, string])[] {
+  const counts = new Map<string, number>()
+  for (const { projectId } of waits) counts.set(projectId, (counts.get(projectId) ?? 0) + 1)
+  const busiest = [...counts].sort(([, one], [, other]) => other - one).slice(0, MOST_PROJECTS_OFFERED)
+  const offered = new Set([...busiest.map(([id]) => id), chosen])
+  const names = new Map(waits.map(({ projectId, projectName }) => [projectId, projectName]))
+  return [...names].filter(([id]) => offered.has(id))
+}
+
 /** Links, so that a filter lives in the address; each with how much of what waits it leaves. */
 function WaitFilters({ waits, filter }: WaitFiltersProps) {
-  const projects = [...new Map(waits.map(({ projectId, projectName }) => [projectId, projectName]))]
+  const projects = findBusiest(waits, filter.project)
+  const others = new Set(waits.map(({ projectId }) => projectId)).size - projects.length
   const tabs = [...new Set(waits.map(({ target }) => target.tab))]
   const count = (project: string, about: string) =>
     waits.filter(
@@ -142,6 +157,7 @@ function WaitFilters({ waits, filter }: WaitFiltersProps) {
               isOn={filter.project === id}
             />
           ))}
+          {others > 0 && <span className="muted">and {countOf(others, 'more project')}</span>}
         </p>
       )}
       {tabs.length > 1 && (

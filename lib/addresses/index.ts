@@ -66,8 +66,12 @@ export const paths = {
   confirmAddress: (token: string) => `/confirm-address/${enc(token)}`,
   account: (linked?: boolean) => (linked === undefined ? '/account' : `/account?linked=${linked ? 'yes' : 'no'}`),
   /** Pages are counted from 1. */
-  questions: (show = 'all', page = 1) => {
-    const query = [...(show === 'all' ? [] : [`show=${enc(show)}`]), ...(page === 1 ? [] : [`page=${page}`])]
+  questions: (show = 'all', page = 1, groupPage = 1) => {
+    const query = [
+      ...(show === 'all' ? [] : [`show=${enc(show)}`]),
+      ...(page === 1 ? [] : [`page=${page}`]),
+      ...(groupPage === 1 ? [] : [`groups=${groupPage}`]),
+    ]
     return query.length === 0 ? '/questions' : `/questions?${query.join('&')}`
   },
   projects: (pages: { readonly page?: string; readonly archived?: string } = {}) => {

@@ -1,4 +1,5 @@
 import 'server-only'
+import { countOf } from '@/lib/engine/units'
 import type { Prisma } from '../generated/sqlite/client'
 import { type Actor, requireInWorkspace } from '../records/authorization'
 import { readRole } from '../records/stored-words'
@@ -30,15 +31,23 @@ export interface DemoAccount {
   readonly sentence: string
 }
 
+/** Of a person's projects in one line; the scenario's people are in two at most. Our choice. */
+const MOST_PROJECTS_NAMED = 3
+
 /** Empty in a real workspace. */
 export async function listDemoAccounts(): Promise<readonly DemoAccount[]> {
   const users = await db().user.findMany({
     where: { isDemo: true, disabledAt: null },
-    include: ACCOUNT_PARTS,
+    include: {
+      memberships: { ...ACCOUNT_PARTS.memberships, take: MOST_PROJECTS_NAMED },
+      _count: { select: { memberships: true } },
+    },
     orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
   })
   return users.map((user) => {
     const parts = user.memberships.map(({ role, project, company }) => `${role} of ${project.name}, ${company.name}`)
+    const others = user._count.memberships - parts.length
+    if (others > 0) parts.push(`and ${countOf(others, 'more project')}`)
     return {
       name: user.name,
       email: user.email,

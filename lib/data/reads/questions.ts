@@ -65,7 +65,8 @@ const ASKED_KEPT: Readonly<Record<QuestionFilter, (question: AskedQuestion) => b
 
 export interface QuestionsView {
   readonly all: QuestionFigures
-  readonly groups: readonly QuestionGroup[]
+  /** By the name of the project, then of the fabricator. */
+  readonly groups: Paged<QuestionGroup>
   /** How many each filter keeps, on all pages. */
   readonly counts: Readonly<Record<QuestionFilter, number>>
   /** Overdue ones first, then by due day, then the oldest. */
@@ -76,12 +77,18 @@ const DAY_MS = 86_400_000
 
 /**
  * Questions of all projects that the person may see: what is open, and what it took until the others were agreed. Figures and counts
- * are of all of them; those that are not closed come one page at a time.
+ * are of all of them; those that are not closed, and figures by project, come one page at a time.
  *
  * @param filter  which of those that are not closed
- * @param page  from 1; after the last one there are no rows
+ * @param page  of questions, from 1; after the last one there are no rows
+ * @param groupPage  of figures by project and fabricator, likewise
  */
-export function listQuestions(actor: Actor, filter: QuestionFilter = 'all', page = 1): Promise<QuestionsView> {
+export function listQuestions(
+  actor: Actor,
+  filter: QuestionFilter = 'all',
+  page = 1,
+  groupPage = 1,
+): Promise<QuestionsView> {
   return read(actor, async ({ tx, rights }) => {
     const rows = await findThreads(tx, rights.userId)
     const at = now().toISOString()
@@ -105,14 +112,18 @@ export function listQuestions(actor: Actor, filter: QuestionFilter = 'all', page
         found.map(({ question }) => question),
         at,
       ),
-      groups: [...groups.entries()]
-        .sort(([one], [other]) => (one < other ? -1 : 1))
-        .map(([, { first, questions }]) => ({
+      groups: {
+        rows: takePage(
+          [...groups.entries()].sort(([one], [other]) => (one < other ? -1 : 1)),
+          groupPage,
+        ).map(([, { first, questions }]) => ({
           projectId: first.place.projectId,
           projectName: first.place.projectName,
           fabricatorName: first.place.fabricatorName,
           figures: summariseQuestions(questions, at),
         })),
+        total: groups.size,
+      },
       counts: {
         all: asked.length,
         overdue: asked.filter(ASKED_KEPT.overdue).length,
@@ -230,12 +241,12 @@ function toAsked({ place, question }: Found, rights: PersonRights, at: string): 
 }
 
 function byUrgency(one: AskedQuestion, other: AskedQuestion): number {
-  const keys = [one, other].map(({ isOverdue, dueOn, openedAt, threadId }) => [
-    isOverdue ? '0' : '1',
-    dueOn ?? '9999',
-    openedAt,
-    threadId,
-  ])
-  const [a, b] = keys.map((key) => key.join(' '))
-  return (a ?? '') < (b ?? '') ? -1 : 1
+  if (one.isOverdue !== other.isOverdue) return one.isOverdue ? -1 : 1
+  return (
+    compare(one.dueOn ?? '9999', other.dueOn ?? '9999') ||
+    compare(one.openedAt, other.openedAt) ||
+    compare(one.threadId, other.threadId)
+  )
 }
+
+const compare = (one: string, other: string): number => (one === other ? 0 : one < other ? -1 : 1)

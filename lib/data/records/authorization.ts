@@ -8,6 +8,7 @@ import {
   type CompanySubject,
   describeAct,
   explainNoAnswer,
+  findMemberships,
   isAllowed,
   isOpenStage,
   isStage,
@@ -97,7 +98,7 @@ export function isProjectRole(role: string): role is ProjectRole {
 }
 
 export function getMembership(rights: PersonRights, projectId: string) {
-  return rights.memberships.find((membership) => membership.projectId === projectId) ?? null
+  return findMemberships(rights, projectId)[0] ?? null
 }
 
 /** The company as whose people the person sees a project's revisions; null for the team and its observers. */

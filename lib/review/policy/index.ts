@@ -9,6 +9,7 @@ import { WORKSPACE_RULES } from './workspace-rules'
 export type { Action, ActionSubjects } from './actions'
 export * from './rights'
 export type * from './subjects'
+export { findMemberships } from './who'
 
 /** Who may do what: one table, by what it is done to. The compiler refuses an action without its rule. */
 const RULES: Rules = {

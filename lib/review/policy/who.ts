@@ -1,6 +1,14 @@
 import { isOpenStage, type Stage } from '../stages'
 import type { Rule } from './actions'
-import { COMPANY_ROLES, type CompanyRole, OWN_ROLES, type ProjectRole, type Rights, type Sharing } from './rights'
+import {
+  COMPANY_ROLES,
+  type CompanyRole,
+  type Membership,
+  OWN_ROLES,
+  type ProjectRole,
+  type Rights,
+  type Sharing,
+} from './rights'
 import type {
   CompanySubject,
   ProjectSubject,
@@ -10,8 +18,25 @@ import type {
   WorkspaceSubject,
 } from './subjects'
 
+/** Lists ask of thousands of revisions, for people who are in thousands of projects: what is the same for one list of places is sorted once. */
+const sorted = new WeakMap<readonly Membership[], ReadonlyMap<string, readonly Membership[]>>()
+
+/** What the person is in one project. */
+export function findMemberships({ memberships }: Rights, projectId: string): readonly Membership[] {
+  const known = sorted.get(memberships)
+  if (known !== undefined) return known.get(projectId) ?? []
+  const byProject = new Map<string, Membership[]>()
+  for (const membership of memberships) {
+    const own = byProject.get(membership.projectId)
+    if (own === undefined) byProject.set(membership.projectId, [membership])
+    else own.push(membership)
+  }
+  sorted.set(memberships, byProject)
+  return byProject.get(projectId) ?? []
+}
+
 export function hasRole(rights: Rights, projectId: string, roles: readonly ProjectRole[]): boolean {
-  return rights.memberships.some((membership) => membership.projectId === projectId && roles.includes(membership.role))
+  return findMemberships(rights, projectId).some(({ role }) => roles.includes(role))
 }
 
 function isOfCompany(rights: Rights, companyId: string, roles: readonly CompanyRole[] = COMPANY_ROLES): boolean {
@@ -23,10 +48,9 @@ function isOfCompany(rights: Rights, companyId: string, roles: readonly CompanyR
  * not enough: the company itself must have admitted the person.
  */
 export function isFabricatorOf(rights: Rights, subject: Omit<RevisionSubject, 'kind'>): boolean {
-  return rights.memberships.some(
+  return findMemberships(rights, subject.projectId).some(
     (membership) =>
       membership.role === 'fabricator' &&
-      membership.projectId === subject.projectId &&
       subject.sharedWithCompanyIds.includes(membership.companyId) &&
       isOfCompany(rights, membership.companyId),
   )
@@ -76,12 +100,9 @@ export const isOpenedByFabricator = (subject: Omit<ThreadSubject, 'kind'>) =>
   subject.audienceCompanyId !== null && subject.openedByCompanyId === subject.audienceCompanyId
 
 export function isOwnCompanyIn(rights: Rights, projectId: string, companyId: string): boolean {
-  return rights.memberships.some(
+  return findMemberships(rights, projectId).some(
     (membership) =>
-      membership.role === 'fabricator' &&
-      membership.projectId === projectId &&
-      membership.companyId === companyId &&
-      isOfCompany(rights, companyId),
+      membership.role === 'fabricator' && membership.companyId === companyId && isOfCompany(rights, companyId),
   )
 }
 

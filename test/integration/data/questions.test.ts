@@ -174,9 +174,9 @@ describeOnBothDatabases('a question with an owner and a due day', () => {
       fabricatorName: expect.stringContaining('Brackenfold'),
     })
     await expectDone(data.replyToThread(team.member, { threadId, text: 'Annealed.', isAnswer: true }))
-    const own = (await data.listQuestions(team.fabricator)).groups
+    const own = (await data.listQuestions(team.fabricator)).groups.rows
     expect(own.map(({ fabricatorName }) => fabricatorName)).toEqual([expect.stringContaining('Brackenfold')])
-    expect((await data.listQuestions(team.rivalFabricator)).groups).toEqual([])
+    expect((await data.listQuestions(team.rivalFabricator)).groups).toEqual({ rows: [], total: 0 })
     const answered = await find(threadId, team.fabricator)
     await expectDone(
       data.closeThread(team.fabricator, {
@@ -188,11 +188,11 @@ describeOnBothDatabases('a question with an owner and a due day', () => {
     )
     const after = await data.listQuestions(team.lead)
     const of = (view: data.QuestionsView) =>
-      view.groups.find(({ fabricatorName }) => fabricatorName.includes('Brackenfold'))
+      view.groups.rows.find(({ fabricatorName }) => fabricatorName.includes('Brackenfold'))
     expect(of(after)?.figures.agreed).toBe((of(before)?.figures.agreed ?? 0) + 1)
     expect(of(after)?.figures.roundsUntilAgreed).toBe(2)
     expect(
-      after.groups.map(({ fabricatorName }) => fabricatorName),
+      after.groups.rows.map(({ fabricatorName }) => fabricatorName),
       'what the team asks itself',
     ).toContain('')
   })
@@ -213,6 +213,10 @@ describeOnBothDatabases('a question with an owner and a due day', () => {
     for (const { asked, counts, all } of pages) {
       expect([asked.total, counts.all, all.open]).toEqual([total, total, view.all.open + 120])
     }
+    // Figures by project and fabricator come by pages of their own.
+    expect(pages.map(({ groups }) => groups)).toEqual(pages.map(() => pages[0]?.groups))
+    const beyond = await data.listQuestions(team.lead, 'all', 1, 2)
+    expect(beyond.groups).toEqual({ rows: [], total: view.groups.total })
     const late = await data.listQuestions(team.lead, 'overdue')
     expect(late.asked.total).toBe(late.counts.overdue)
     expect(late.asked.rows.every(({ isOverdue }) => isOverdue)).toBe(true)

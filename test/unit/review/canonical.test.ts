@@ -1,3 +1,4 @@
+import canonicalize from 'canonicalize'
 import fc from 'fast-check'
 import { describe, expect, test, vi } from 'vitest'
 import { canonicalJson, hashJson, sha256Hex } from '@/lib/review'
@@ -113,4 +114,43 @@ test.each([
   expectHash()
   expect(withoutNode).toHaveBeenCalledTimes(2)
   withoutNode.mockRestore()
+})
+
+describe('the fast way and the piece by piece one', () => {
+  // The package `canonicalize` is written by an author of RFC 8785 (2020).
+  const keys = fc.oneof(
+    fc.string({ unit: 'grapheme' }),
+    fc.integer({ min: -2, max: 4_294_967_299 }).map(String),
+    fc.constantFrom('__proto__', 'constructor', 'toString', '01', '1e3', ''),
+  )
+  const { value } = fc.letrec((tie) => ({
+    value: fc.oneof(
+      { maxDepth: 4 },
+      fc.constantFrom(null, true, false, undefined),
+      fc.double({ noNaN: true, noDefaultInfinity: true }),
+      fc.string({ unit: 'grapheme' }),
+      fc.date({ noInvalidDate: true }),
+      fc.array(tie('value')),
+      fc.dictionary(keys, tie('value')),
+    ),
+  }))
+
+  test('write the same', () => {
+    fc.assert(
+      fc.property(value, (given) => {
+        const wanted = canonicalize(given)
+        if (wanted === undefined) expect(() => canonicalJson(given)).toThrow(TypeError)
+        else expect(canonicalJson(given)).toBe(wanted)
+      }),
+      { numRuns: 2000 },
+    )
+  })
+
+  test('know whole numbers among keys: "10" comes before "9", and the platform would turn them round', () => {
+    expect(canonicalJson({ a: { 9: 1, 10: 2, b: [{ 2: 0, 1: 0 }] } })).toBe('{"a":{"10":2,"9":1,"b":[{"1":0,"2":0}]}}')
+  })
+
+  test.each([Number.NaN, Number.POSITIVE_INFINITY])('refuse %s, however deep', (number) => {
+    expect(() => canonicalJson({ a: [{ b: number }] })).toThrow('no canonical JSON')
+  })
 })

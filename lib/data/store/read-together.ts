@@ -107,7 +107,9 @@ export async function readTogether<P extends Readonly<Record<string, Part>>>(
     const part = parts[name]
     if (part === undefined) continue
     const columns = columnsOf(dialect, part)
-    rows[name] = (JSON.parse(cells) as (string | null)[][]).map((row) => decode(columns, row))
+    const lists: unknown = JSON.parse(cells)
+    if (!Array.isArray(lists)) throw new Error(`the rows of ${name} did not come as a list`)
+    rows[name] = lists.map((row) => decode(columns, row))
   }
   return rows as unknown as RowsOf<P>
 }

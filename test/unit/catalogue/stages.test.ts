@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { CATALOGUE } from '@/lib/engine/catalogue'
+import { REQUIREMENT_RANGES } from '@/lib/engine/catalogue/requirements'
 
 /*
  * An early review asks what construction, bends and brief tell. What only a layout knows is asked with the layout: what is asked before anybody can know it
@@ -15,7 +16,7 @@ const KNOWN_BEFORE_LAYOUT: Readonly<Record<string, readonly string[]>> = {
   'surface-finish': ['features.coverlayOpenings'],
   'skin-contact': ['features.coverlayOpenings', 'features.pads'],
   // Held against their range where they are stated; while they are blank it does not wait for them.
-  'requirement-range': ['features.coverlayOpenings.*.neededOpenMm', 'features.registrations.*.neededMm'],
+  'requirement-range': REQUIREMENT_RANGES.map(({ pattern }) => pattern),
 }
 
 test('no early item waits for what only a layout tells', () => {

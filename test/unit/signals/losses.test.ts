@@ -174,6 +174,42 @@ test('lines close together lose more when driven against each other, and have mo
   expect(odd.dielectricShare).toBeLessThan(even.dielectricShare)
 })
 
+test('two strips far from any plane have the resistance of their surface currents, ∮J²/I², when driven against each other', () => {
+  // In air surface current and surface charge have one distribution, and the return is in the other strip: exact, with no incremental inductance in it.
+  const [wideUm, thickUm, centreUm] = [100, 40, 90]
+  const section: LineSection = {
+    slabs: [{ thicknessUm: 20_000, relativePermittivity: 1 }],
+    hasPlaneBelow: true,
+    hasPlaneAbove: false,
+    conductors: [-centreUm, centreUm].map((at) => ({
+      name: `strip at ${at}`,
+      centreUm: at,
+      bottomUm: 10_000,
+      bottomWidthUm: wideUm,
+      topWidthUm: wideUm,
+      thicknessUm: thickUm,
+    })),
+  }
+  const faces = findChargedFaces(section, [0.5, -0.5])
+  if (faces === null) throw new Error('no solution')
+  let [current, squares] = [0, 0]
+  for (const { fromUm, toUm, conductor, density } of faces) {
+    if (conductor !== 0) continue
+    const length = Math.hypot(toUm[0] - fromUm[0], toUm[1] - fromUm[1])
+    const isUpright = fromUm[0] === toUm[0]
+    const fromCorner = ([x, y]: readonly [number, number]) =>
+      isUpright ? thickUm / 2 - Math.abs(y - 10_000 - thickUm / 2) : wideUm / 2 - Math.abs(x + centreUm)
+    const [near, far] = [fromUm, toUm].map(fromCorner).toSorted((a, b) => a - b) as [number, number]
+    // Towards a right-angled corner charge grows as r^(-1/3): the mean of its square over a piece is more than the square of its mean.
+    const mean = (1.5 * (far ** (2 / 3) - Math.max(0, near) ** (2 / 3))) / (far - near)
+    const meanSquare = (3 * (far ** (1 / 3) - Math.max(0, near) ** (1 / 3))) / (far - near)
+    current += density * length
+    squares += density ** 2 * length * (far - near < 1e-6 ? 1 : meanSquare / mean ** 2)
+  }
+  const odd = findLossBases(section).find(({ mode }) => mode === 'odd')
+  expect(Math.abs((odd?.resistanceShape ?? 0) / (squares / current ** 2 / 1e-6) - 1)).toBeLessThan(0.015)
+})
+
 test('unequal lines, three lines, faults and copper without thickness have no loss', () => {
   const section = makeSection(110, 50, 3.4)
   const [line] = section.conductors

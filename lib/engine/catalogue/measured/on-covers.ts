@@ -4,7 +4,7 @@ import { DESIGN_PLACE, type Outcome, type Place } from '../../results'
 import { decide, makeNoneAllowed } from '../decide'
 import { findMethodLimit } from '../method-limits'
 import type { ArtworkInView } from './artwork-in-view'
-import { type FoundInBend, judge, nameBend, formatPointMm, spotIn } from './in-bends'
+import { type FoundInBend, formatPointMm, judge, nameBend, spotIn } from './in-bends'
 import { within } from './on-layers'
 
 /** A file of a coverlay that covers more of the part than this draws the film itself, and no openings. Our choice. */

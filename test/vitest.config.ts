@@ -2,7 +2,7 @@ import { rmSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { defineConfig } from 'vitest/config'
 import { OWN_PROCESS } from './own-process.mjs'
-import { makeShortLivedFolder } from './setup/short-lived-folder'
+import { makeShortLivedFolder } from './setup/short-lived-folder.mjs'
 
 const root = fileURLToPath(new URL('..', import.meta.url))
 const compiled = makeShortLivedFolder('bendworthy-compiled-')

@@ -1,6 +1,6 @@
 import { cpSync, mkdirSync, rmSync } from 'node:fs'
 import path from 'node:path'
-import { makeShortLivedFolder } from '../setup/short-lived-folder'
+import { makeShortLivedFolder } from '../setup/short-lived-folder.mjs'
 import { findDemoData } from './demo-data'
 import { startOwnServer } from './own-server'
 

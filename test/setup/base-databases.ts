@@ -6,7 +6,7 @@ import type { TestProject } from 'vitest/node'
 import { ensureSecrets } from '@/lib/config/secrets'
 import { applyMigrations, type MigrationPlaces, migrationPlaces } from '@/lib/data/store/migration'
 import { cacheFolder, rootFolder } from '../../scripts/steps/places.mjs'
-import { makeShortLivedFolder } from './short-lived-folder'
+import { makeShortLivedFolder } from './short-lived-folder.mjs'
 
 /**
  * What the tests copy their databases from: one migrated SQLite file and one migrated PostgreSQL template. Both carry a

@@ -5,7 +5,7 @@ import pg from 'pg'
 import { inject } from 'vitest'
 import type { DatabaseKind } from '@/lib/config'
 import { withDatabase } from './base-databases'
-import { makeShortLivedFolder } from './short-lived-folder'
+import { makeShortLivedFolder } from './short-lived-folder.mjs'
 
 export interface CreatedDatabase {
   readonly url: string

@@ -10,12 +10,14 @@ const LEAST_FREE_BYTES = 2 ** 31
 /**
  * A new folder for what ends with the tests. Where there is room it lies in memory: every commit of the application waits for the disk, some 6 ms, and nobody
  * needs that of a test's own database. Whether it does wait is asked by `data-layer/durability.test.ts`.
+ *
+ * @param {string} prefix of the folder's name
  */
-export function makeShortLivedFolder(prefix: string): string {
+export function makeShortLivedFolder(prefix) {
   return mkdtempSync(path.join(hasRoomInMemory() ? IN_MEMORY : tmpdir(), prefix))
 }
 
-function hasRoomInMemory(): boolean {
+function hasRoomInMemory() {
   try {
     const { bavail, bsize } = statfsSync(IN_MEMORY)
     return bavail * bsize >= LEAST_FREE_BYTES

@@ -8,6 +8,12 @@ import { DESKTOP, listScreens, NO_SCENE, PHONE } from './screens'
 /** WCAG 2.2 (2023) levels A and AA, as far as a program can decide, and axe's own good practice. */
 const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
 
+type RunOptions = Parameters<AxeBuilder['options']>[0]
+type Results = Awaited<ReturnType<AxeBuilder['analyze']>>
+interface WithAxe {
+  readonly axe: { readonly run: (context: Document, options: RunOptions) => Promise<Results> }
+}
+
 // Each screen is looked at by itself, so the workers share them.
 test.describe.configure({ mode: 'parallel' })
 
@@ -22,14 +28,25 @@ const LOOKS = [
   { name: 'dark phone', colorScheme: 'dark', size: PHONE, rules: 'contrast' },
 ] as const
 
+/** The same rules run; only what passes is not described element by element. */
+const optionsOf = (rules: 'all' | 'contrast'): RunOptions => ({
+  runOnly:
+    rules === 'all'
+      ? { type: 'tag', values: TAGS }
+      : { type: 'rule', values: ['color-contrast', 'link-in-text-block'] },
+  resultTypes: ['violations'],
+})
+
+/**
+ * The first look brings the rules into the page, where they stay for the others. In legacy mode, since otherwise the whole tree goes to a
+ * second page and back, which takes ten times as long; it is for frames of other origins, and there are none.
+ */
 async function listViolations(page: Page, rules: 'all' | 'contrast'): Promise<string[]> {
-  const values = rules === 'all' ? TAGS : ['color-contrast', 'link-in-text-block']
-  const { violations } = await new AxeBuilder({ page })
-    // Without it the whole tree goes to a second page and back, which takes ten times as long; it is for frames of other origins, and there are none.
-    .setLegacyMode()
-    // The same rules run; only what passes is not described element by element.
-    .options({ runOnly: { type: rules === 'all' ? 'tag' : 'rule', values }, resultTypes: ['violations'] })
-    .analyze()
+  const options = optionsOf(rules)
+  const isThere = await page.evaluate(() => 'axe' in window)
+  const { violations } = isThere
+    ? await page.evaluate((given) => (window as unknown as WithAxe).axe.run(document, given), options)
+    : await new AxeBuilder({ page }).setLegacyMode().options(options).analyze()
   return violations.flatMap(({ id, nodes }) =>
     nodes.map(({ target, failureSummary }) => `${id} at ${target.join(' ')}: ${failureSummary?.replaceAll('\n', ' ')}`),
   )
@@ -65,6 +82,7 @@ for (const { name } of listScreens(NO_SCENE)) {
     demo,
     openAs,
     openAsVisitor,
+    openToLook,
     consoleWatch,
   }) => {
     // The screen for an address that leads nowhere is one of them.
@@ -72,7 +90,9 @@ for (const { name } of listScreens(NO_SCENE)) {
     const invitationPath = name === 'invitation' ? await makeInvitationPath(backstage, demo.skuaId) : ''
     const screen = listScreens({ ...demo, invitationPath }).find((each) => each.name === name)
     if (screen === undefined) throw new Error(`there is no screen ${name} in the demo's scene`)
-    const page = screen.as === null ? await openAsVisitor() : await openAs(screen.as)
+    // A choice that is made there may be remembered: the next screen must not begin with it.
+    const open = screen.choice === undefined ? openToLook : openAs
+    const page = screen.as === null ? await openAsVisitor() : await open(screen.as)
     await page.emulateMedia({ colorScheme: 'light', reducedMotion: 'reduce' })
     await page.setViewportSize(DESKTOP)
     await arrive(page, screen)

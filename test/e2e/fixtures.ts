@@ -1,5 +1,13 @@
 import path from 'node:path'
-import { type Browser, type BrowserContext, test as base, expect, type Page } from '@playwright/test'
+import {
+  type Browser,
+  type BrowserContext,
+  test as base,
+  type ConsoleMessage,
+  expect,
+  type Page,
+  type WebError,
+} from '@playwright/test'
 import { CAST } from '@/seed/sign-ins'
 import { type Backstage, openBackstage } from './backstage'
 import { type ServerUnderTest, startServerUnderTest } from './server-under-test'
@@ -14,12 +22,24 @@ export class ConsoleWatch {
   /** The browser's own remark on pictures that are taken of what a graphics card would draw. */
   readonly #expected: RegExp[] = [/GPU stall due to ReadPixels/]
 
+  readonly #hear = (message: ConsoleMessage): void => {
+    if (message.type() !== 'error' && message.type() !== 'warning') return
+    this.#lines.push(`${message.text()} (${message.location().url})`)
+  }
+
+  readonly #hearError = (error: WebError): void => {
+    this.#lines.push(String(error.error()))
+  }
+
   watch(context: BrowserContext): void {
-    context.on('console', (message) => {
-      if (message.type() !== 'error' && message.type() !== 'warning') return
-      this.#lines.push(`${message.text()} (${message.location().url})`)
-    })
-    context.on('weberror', (error) => this.#lines.push(String(error.error())))
+    context.on('console', this.#hear)
+    context.on('weberror', this.#hearError)
+  }
+
+  /** A browser that several tests use is watched by each in its turn. */
+  leave(context: BrowserContext): void {
+    context.off('console', this.#hear)
+    context.off('weberror', this.#hearError)
   }
 
   /** A line that this test provokes, such as the browser's own note of a refused request. */
@@ -38,9 +58,13 @@ interface TestFixtures {
   readonly openAs: (person: PersonName | { readonly email: string }) => Promise<Page>
   /** A page in a browser of its own, in which nobody is signed in. */
   readonly openAsVisitor: () => Promise<Page>
+  /** A page in the browser in which this person looks at one screen after the other: what it has fetched and compiled stays. For tests that only look. */
+  readonly openToLook: (person: PersonName) => Promise<Page>
 }
 
 interface WorkerFixtures {
+  /** By person, kept as long as the worker. */
+  readonly lookers: Map<PersonName, BrowserContext>
   /** Of this worker alone. */
   readonly server: ServerUnderTest
   readonly backstage: Backstage
@@ -86,6 +110,33 @@ export const test = base.extend<TestFixtures, WorkerFixtures>({
       return context.newPage()
     })
     for (const context of opened) await context.close()
+  },
+  lookers: [
+    // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the fixtures that are asked for from this pattern.
+    async ({}, use) => {
+      const lookers = new Map<PersonName, BrowserContext>()
+      await use(lookers)
+      for (const context of lookers.values()) await context.close()
+    },
+    { scope: 'worker' },
+  ],
+  openToLook: async ({ browser, backstage, consoleWatch, lookers, server }, use) => {
+    const opened: { readonly page: Page; readonly context: BrowserContext }[] = []
+    await use(async (person) => {
+      const known = lookers.get(person)
+      const context = known ?? (await openContext(browser, server, consoleWatch))
+      if (known === undefined) {
+        await signIn(context, server, backstage, CAST[person].email)
+        lookers.set(person, context)
+      } else consoleWatch.watch(context)
+      const page = await context.newPage()
+      opened.push({ page, context })
+      return page
+    })
+    for (const { page, context } of opened) {
+      await page.close()
+      consoleWatch.leave(context)
+    }
   },
   openAs: async ({ browser, backstage, consoleWatch, server }, use) => {
     const opened: BrowserContext[] = []

@@ -25,7 +25,7 @@ import { hitsAt, snapAt } from '@/lib/plan/pick'
 import { measureBundleBytes, measureScreenBytes } from './bundle-size'
 import { makeCrowdedPlan } from './crowded-plan'
 import { prepareFolding } from './folded-part'
-import { prepareLines } from './lines'
+import { LINE_TARGET_MS, prepareLines } from './lines'
 import { ROOT } from './root'
 import { prepareSheets } from './sheets'
 import { makeStackedDesign } from './stacked-design'
@@ -45,8 +45,6 @@ const NESTING_TARGET_MS = 2000
 const PLAN_EDIT_TARGET_MS = 100
 const FOLD_TARGET_MS = 50
 const CLASHES_TARGET_MS = 500
-/** Of one cross-section of lines, at a tenth of a per cent. */
-const LINE_TARGET_MS = 30
 
 interface Timing {
   readonly medianMs: number

@@ -8,6 +8,9 @@ import {
   USUAL_FINENESS,
 } from '@/lib/engine/signals'
 
+/** Of one cross-section of lines, at a tenth of a per cent. */
+export const LINE_TARGET_MS = 30
+
 const FILM = { thicknessUm: 50, relativePermittivity: 3.4 }
 
 /** A line of 110 um and 18 um copper over 50 um of film. */

@@ -1,5 +1,5 @@
 // npm run bench: the measurements; npm run bench -- fuzz: drawing files made of anything; -- artwork: files of circuit data; -- cold: remedies by a process that has
-// run nothing yet; -- kill: writers that are killed; -- keys: what a key costs in a browser; -- large: pages
+// run nothing yet; -- kill: writers that are killed; -- keys: what a key costs in a browser; -- lines: cross-sections of lines solved in a browser; -- large: pages
 // of a large workspace. The others are bundled as a
 // browser or a server gets the code. The loader that runs TypeScript directly wraps every function that is made, which doubles the time of what makes many.
 import { spawnSync } from 'node:child_process'
@@ -12,6 +12,7 @@ const root = new URL('..', import.meta.url)
 const BESIDE = new Map([
   ['kill', 'kill.ts'],
   ['keys', 'keystrokes.ts'],
+  ['lines', 'lines-in-browser.ts'],
   ['large', 'load.ts'],
 ])
 const beside = BESIDE.get(process.argv[2] ?? '')

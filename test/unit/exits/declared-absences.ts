@@ -64,6 +64,7 @@ export const ABSENT: Readonly<Record<string, Absences>> = {
     'features.routing.coverlayDetailOnDrawing': SEEN,
   },
   form: {
+    'features.routing.cutOutsConsideredAtTightBends': 'Older documents state it; nothing rests on it.',
     'brief.revisionLabel': 'The label is given where a revision is made.',
     'materials.*': 'Materials of a design’s own come with its file.',
     'brief.outgassing.*.materialId': 'The form has a line for each material of the construction.',

@@ -1,13 +1,11 @@
 import { expect, test } from 'vitest'
 import { type Design, getOutcomeVerdict, parseDesign } from '@/lib/engine'
 import { CATALOGUE, evaluateItem, type ItemVerdict } from '@/lib/engine/catalogue'
-import { listStartingConstructions } from '@/lib/engine/starting-constructions'
-import { readDemoDesign } from '../engine-assembly/demo-design-files'
-import { completeStart, FACTS } from './complete-start'
+import { ATTACKED_DESIGNS as BASES } from './attacked-designs'
+import { changeEverywhere, toNumber } from './change-everywhere'
+import { FACTS } from './complete-start'
 import { buildFigures } from './figures'
-import { makeFull } from './full-example'
-import { listNumberPatterns } from './number-patterns'
-import { makeOneBend } from './one-bend'
+import { listNumberPatterns } from './schema-patterns'
 
 /*
  * Every number of the design, as its schema lists them, made a thousand times as large, a thousandth, nothing, or of the other sign, wherever it
@@ -117,55 +115,6 @@ function judgeSevere(design: Design): ReadonlyMap<string, Said> {
   )
 }
 
-/** Changes every number that the pattern leads to; null where there is none to change. Counts stay whole. */
-function attack(design: Design, pattern: string, change: Change): unknown {
-  const copy: unknown = structuredClone(design)
-  let changed = 0
-  const visit = (at: unknown, [step, ...rest]: readonly string[]): void => {
-    if (step === undefined || at === null || typeof at !== 'object') return
-    if (step === '*') {
-      for (const each of at as readonly unknown[]) visit(each, rest)
-      return
-    }
-    const record = at as Record<string, unknown>
-    if (rest.length > 0) {
-      visit(record[step], rest)
-      return
-    }
-    const held = record[step]
-    // A constant of a material stands with its source.
-    const [owner, key] = held !== null && typeof held === 'object' && 'value' in held ? [held, 'value'] : [record, step]
-    const value = (owner as Record<string, unknown>)[key]
-    if (typeof value !== 'number') return
-    const exact = CHANGES[change](value)
-    const after = /Count$|Cycles$|matings|quantity/.test(pattern) ? Math.round(exact) : exact
-    if (after === value || Object.is(after, -0)) return
-    Object.assign(owner, { [key]: after })
-    changed += 1
-  }
-  visit(copy, pattern.split('.'))
-  return changed === 0 ? null : copy
-}
-
-const BASES: readonly (readonly [name: string, design: Design])[] = [
-  ['the example in full', makeFull()],
-  ['skua-rev-b', readDemoDesign('skua-rev-b')],
-  ['pipit-rev-a', readDemoDesign('pipit-rev-a')],
-  ...listStartingConstructions()
-    .filter(({ id }) => id === 'double-sided' || id === 'four-layer-inner-flex')
-    .map(({ id, makeDesign }) => [id, completeStart(makeDesign('Trial'))] as const),
-  [
-    'bends with states and loads',
-    makeOneBend({
-      requiredCycles: 1000,
-      bends: [
-        { insideRadiusMm: 6, flexesFromRadiusMm: 12, foldedToRadiusMm: 3, pullN: 2, twistDeg: 8, twistLengthMm: 30 },
-        { insideRadiusMm: 8, flexesFromAngleDeg: 40, foldedToRadiusMm: 5, pullN: 1, twistDeg: 5, twistLengthMm: 40 },
-      ],
-    }),
-  ],
-]
-
 /** Nobody states these in any of the designs that are attacked, and what judges them is tested beside it. */
 const UNTRIED: readonly string[] = [
   // Constants that an own foil has none of; `requirements.test.ts` sets each.
@@ -198,7 +147,7 @@ test('a gross change of any number is named by an item of major severity, or dec
   for (const pattern of listNumberPatterns().filter(isAttacked)) {
     for (const change of ALL) {
       BASES.forEach(([name, design], at) => {
-        const after = attack(design, pattern, change)
+        const after = changeEverywhere(design, pattern, toNumber(pattern, CHANGES[change]))
         if (after === null) return
         tried.add(pattern)
         const parsed = parseDesign(after)

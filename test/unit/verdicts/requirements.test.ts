@@ -8,7 +8,7 @@ import { DEMO_DESIGNS, readDemoDesign } from '../engine-assembly/demo-design-fil
 import { completeStart, FACTS } from './complete-start'
 import { buildFigures } from './figures'
 import { makeFull } from './full-example'
-import { listNumberPatterns } from './number-patterns'
+import { listNumberPatterns } from './schema-patterns'
 
 /*
  * A requirement is taken at its word by the items that rest on it, so one that no trade states makes them meet. Every number of the design is

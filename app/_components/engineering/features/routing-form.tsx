@@ -6,7 +6,11 @@ import { FormCells, makePlaces, ObservedCell, OptionalChoiceCell, OptionalPlanLe
 import { useDraft, useEdit } from '../draft'
 
 const CUT_CHOICES = listChoices(FEATURE_FIELDS.outlineCutBy)
-const QUESTIONS = Object.entries(FEATURE_FIELDS.routing.fields) as [keyof Features['routing'], FieldWords][]
+/** Older documents state it. No item of the checklist rests on it, so nobody is asked for it any more. */
+const UNASKED = 'cutOutsConsideredAtTightBends' satisfies keyof Features['routing']
+const QUESTIONS = (Object.entries(FEATURE_FIELDS.routing.fields) as [keyof Features['routing'], FieldWords][]).filter(
+  ([key]) => key !== UNASKED,
+)
 
 /** Observations on the part as a whole. */
 export function RoutingForm() {

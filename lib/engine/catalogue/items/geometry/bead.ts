@@ -21,6 +21,8 @@ const COMMON = {
     'construction.zones.*.kind',
     'bends.*.use',
     'bends.*.distanceToRigidMm',
+    'bends.*.insideRadiusMm',
+    'bends.*.angleDeg',
   ],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],

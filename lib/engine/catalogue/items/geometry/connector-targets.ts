@@ -32,6 +32,7 @@ export const connectorTargets = defineItem({
     ...SECTION_INPUTS,
     ...BEND_PLACE_INPUTS,
     'bends.*.insideFace',
+    'bends.*.use',
     'bends.*.leafLengths',
     'bends.*.leafStepMm',
     'bends.*.radiusToleranceMm',

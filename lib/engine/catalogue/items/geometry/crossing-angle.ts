@@ -12,7 +12,7 @@ export const crossingAngle = defineItem({
   appliesTo: { needs: ['bends', 'crossings'], says: 'conductors that cross a bend' },
   limits: ['crossingAngleDeg'],
   sourceKeys: [],
-  restsOn: ['artwork', 'plan', 'features.conductors.*.crossings'],
+  restsOn: ['artwork', 'plan', 'construction.layers.*.role', 'features.conductors.*.crossings'],
   decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.conductors[].crossings[].angleToAxisDeg', worse: 'smaller' }],

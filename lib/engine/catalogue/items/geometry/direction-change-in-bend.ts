@@ -14,7 +14,7 @@ export const directionChangeInBend = defineItem({
   appliesTo: { needs: ['bends', 'crossings'], says: 'conductors that cross a bend' },
   limits: [],
   sourceKeys: ['guideCircuitConstruction', 'commonPractice'],
-  restsOn: ['artwork', 'plan', 'features.conductors.*.crossings'],
+  restsOn: ['artwork', 'plan', 'construction.layers.*.role', 'features.conductors.*.crossings'],
   decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.conductors[].crossings[].directionChangesInside', worse: 'yes' }],

@@ -21,6 +21,7 @@ export const foldedEnvelope = defineItem({
     ...SECTION_INPUTS,
     ...BEND_PLACE_INPUTS,
     'bends.*.insideFace',
+    'bends.*.use',
     'bends.*.leafLengths',
     'bends.*.leafStepMm',
   ],

@@ -10,7 +10,7 @@ export const slitEndRelief = defineItem({
   appliesTo: { needs: ['slits'], says: 'parts with slits or narrow cut-outs' },
   limits: ['slitEndReliefDiameterMm'],
   sourceKeys: [],
-  restsOn: ['plan', 'features.slits'],
+  restsOn: ['plan', 'features.slits', 'features.none'],
   decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.slits[].endReliefDiameterMm', worse: 'smaller' }],

@@ -5,6 +5,7 @@ import { type BendUnderCheck, checkDistanceToBend, getRadiusRangeMm, listBends, 
 import { decide, makeNoneAllowed, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
 import { isDrawn, sourceOf } from '../../drawn'
+import { SECTION_INPUTS } from '../../item-inputs'
 import { readListState } from '../../listed'
 import { NEEDS } from '../../needs'
 
@@ -30,7 +31,7 @@ export const straightFilm = defineItem({
     'features.pads',
     'features.widthSteps',
     'features.none',
-    'construction.zones.*.kind',
+    ...SECTION_INPUTS,
   ],
   decidedWhen: 'layout',
   answeredBy: ['member'],

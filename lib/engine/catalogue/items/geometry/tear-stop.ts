@@ -16,7 +16,7 @@ export const tearStop = defineItem({
   appliesTo: { needs: ['flex-zones'], says: 'parts with a flex zone' },
   limits: [],
   sourceKeys: ['commonPractice', 'guideRigidFlex2012'],
-  restsOn: ['features.outlineCorners', 'features.slits', 'construction.zones'],
+  restsOn: ['features.outlineCorners', 'features.slits', 'features.none', 'construction.zones'],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   // A stop taken away from a corner that needs none leaves nothing to judge.

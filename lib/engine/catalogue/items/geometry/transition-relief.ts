@@ -28,6 +28,8 @@ export const transitionRelief = defineItem({
     'bends.*.strainReliefKind',
     'bends.*.strainReliefWidthMm',
     'bends.*.distanceToRigidMm',
+    'bends.*.insideRadiusMm',
+    'bends.*.angleDeg',
     'bends.*.use',
   ],
   decidedWhen: 'layout',

@@ -11,7 +11,7 @@ export const widthChangeInBend = defineItem({
   appliesTo: { needs: ['bends', 'crossings'], says: 'conductors that cross a bend' },
   limits: [],
   sourceKeys: ['guideCircuitConstruction', 'commonPractice'],
-  restsOn: ['artwork', 'plan', 'features.conductors.*.crossings'],
+  restsOn: ['artwork', 'plan', 'construction.layers.*.role', 'features.conductors.*.crossings'],
   decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.conductors[].crossings[].widthChangesInside', worse: 'yes' }],

@@ -12,7 +12,7 @@ export const widthStep = defineItem({
   appliesTo: { needs: ['width-steps'], says: 'conductors that change width' },
   limits: ['stepConcentrationRatio'],
   sourceKeys: ['filletConcentration', 'commonPractice'],
-  restsOn: ['artwork', 'plan', 'features.widthSteps', 'construction.zones.*.kind'],
+  restsOn: ['artwork', 'plan', 'features.widthSteps', 'features.none', 'construction.zones.*.kind'],
   decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [

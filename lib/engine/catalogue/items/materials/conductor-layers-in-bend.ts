@@ -4,6 +4,7 @@ import { inSentence } from '../../../units'
 import { isDynamic, listBends, notComputedLayers, notComputedUse, placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
+import { BEND_PLACE_INPUTS } from '../../item-inputs'
 import { hasCopper } from '../../needs'
 
 export const conductorLayersInBend = defineItem({
@@ -15,7 +16,7 @@ export const conductorLayersInBend = defineItem({
   appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
   limits: ['conductorLayersInDynamicBendCount', 'conductorLayersInStaticBendCount'],
   sourceKeys: [],
-  restsOn: ['construction.layers', 'construction.zones', 'bends.*.zoneId', 'bends.*.use'],
+  restsOn: ['construction.layers', 'construction.zones', ...BEND_PLACE_INPUTS, 'bends.*.insideFace', 'bends.*.use'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [],

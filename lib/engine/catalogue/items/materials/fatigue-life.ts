@@ -15,7 +15,7 @@ import { inSentence } from '../../../units'
 import { checkDynamicBends, placeOf } from '../../checks'
 import { cannotTell, decide, makeDesignLimit, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
-import { SECTION_INPUTS } from '../../item-inputs'
+import { SECTION_INPUTS, TEMPERATURE_INPUTS } from '../../item-inputs'
 import { BEYOND_REACH } from '../../life-reach'
 import { AT_LEAST_RADIUS, withinModel } from '../../model-reach'
 import { LONGER_LIFE, MORE_STATES, TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
@@ -32,7 +32,7 @@ export const fatigueLife = defineItem({
   appliesTo: { needs: ['dynamic-bends', 'conductor-layers'], says: 'designs with a dynamic bend' },
   limits: [],
   sourceKeys: ['fatigueDuctility', 'weibull'],
-  restsOn: [...SECTION_INPUTS, 'bends', 'brief.lifeSurvivalPct', 'brief.lifeWeibullSlope'],
+  restsOn: [...SECTION_INPUTS, 'bends', ...TEMPERATURE_INPUTS, 'brief.lifeSurvivalPct', 'brief.lifeWeibullSlope'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [...TIGHTER_BEND, ...LONGER_LIFE, ...WIDER_TOLERANCES, ...MORE_STATES],

@@ -4,7 +4,7 @@ import type { FaceFilmResult, Outcome } from '../../../results'
 import { type BendUnderCheck, isDynamic, listBends, notComputedSection, notComputedUse, placeOf } from '../../checks'
 import { cannotTell, decide, makeSourceLimit, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
-import { SECTION_INPUTS } from '../../item-inputs'
+import { SECTION_INPUTS, TEMPERATURE_INPUTS } from '../../item-inputs'
 import { AS_BOUND, AT_LEAST_RADIUS, withinModel } from '../../model-reach'
 import { MORE_STATES, TIGHTER_BEND } from '../../monotone'
 
@@ -17,7 +17,7 @@ export const filmStrain = defineItem({
   appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
   limits: ['filmFoldStrainPct'],
   sourceKeys: ['plasticBending', 'finiteElementBending', 'ownChoice'],
-  restsOn: [...SECTION_INPUTS, 'bends'],
+  restsOn: [...SECTION_INPUTS, 'bends', ...TEMPERATURE_INPUTS],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [...TIGHTER_BEND, ...MORE_STATES],

@@ -26,6 +26,8 @@ export interface MeshFineness {
   readonly cornerGrowth: number
   /** Polynomials of a piece away from corners. */
   readonly order: number
+  /** A section that takes more unknowns is refused, since the work grows with the cube of their number; absent where a person waits for a reference. */
+  readonly mostUnknowns?: number
 }
 
 type Point = readonly [x: number, y: number]

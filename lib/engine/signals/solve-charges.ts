@@ -57,7 +57,7 @@ export function solveCharges(
 }
 
 /** Logarithms of lengths near 1 keep the equations well conditioned: the unit is far longer than any part of the section. */
-function findScaleUm(section: LineSection): number {
+export function findScaleUm(section: LineSection): number {
   const heightUm = getHeightUm(section)
   // Lines in air over a plane have no dielectric to measure by.
   if (section.hasPlaneBelow && heightUm > 0) return heightUm

@@ -1,15 +1,27 @@
-import type { MeshFineness } from './panels'
+import { type MeshFineness, makePanels } from './panels'
 import { findSectionFaults, getHeightUm, type LineConductor, type LineSection } from './section'
-import { type Charges, solveCharges } from './solve-charges'
+import { type Charges, findScaleUm, solveCharges } from './solve-charges'
 
 /**
  * Within 0.04 % of the exact values in test/standards/signals for conductors with thickness, most of it from copper that stands bare on a film;
  * `npm run bench` prints its time.
  */
-export const USUAL_FINENESS: MeshFineness = { cornerShare: 0.006, growth: 2.2, cornerGrowth: 8, order: 4 }
+export const USUAL_FINENESS: MeshFineness = {
+  cornerShare: 0.006,
+  growth: 2.2,
+  cornerGrowth: 8,
+  order: 4,
+  mostUnknowns: 2_000,
+}
 
 /** A few parts in a thousand, for searches that end with a solution of the usual fineness. */
-export const ROUGH_FINENESS: MeshFineness = { cornerShare: 0.02, growth: 3, cornerGrowth: 8, order: 3 }
+export const ROUGH_FINENESS: MeshFineness = {
+  cornerShare: 0.02,
+  growth: 3,
+  cornerGrowth: 8,
+  order: 3,
+  mostUnknowns: 2_000,
+}
 
 export interface SectionSolution extends Charges {
   readonly ok: true
@@ -35,6 +47,7 @@ export function solveSection(
   const faults = findSectionFaults(given)
   if (faults.length > 0) return { ok: false, faults }
   const section = given.hasPlaneAbove && !given.hasPlaneBelow ? turnOver(given) : given
+  if (fineness.mostUnknowns !== undefined && countUnknowns(section, fineness) > fineness.mostUnknowns) return TOO_MUCH
   const lines = section.conductors.flatMap(({ isGrounded }, index) => (isGrounded === true ? [] : [index]))
   const names = lines.map((index) => section.conductors[index]?.name ?? '')
   const mirror = findMirror(section)
@@ -72,6 +85,17 @@ export function solveSection(
     capacitanceInAir: join('capacitanceInAir'),
     unknowns: even.unknowns,
   }
+}
+
+/** Of the whole section, of which a mirror image saves half. */
+const countUnknowns = (section: LineSection, fineness: MeshFineness): number =>
+  makePanels(section, fineness, true, findScaleUm(section)).reduce((sum, { order }) => sum + order, 0)
+
+const TOO_MUCH: SectionRefusal = {
+  ok: false,
+  faults: [
+    'The section is too wide for its height to be solved in a reasonable time. Copper that wide is a plate: take its impedance as that of parallel plates, or state the width of the line itself.',
+  ],
 }
 
 const NO_SOLUTION: SectionRefusal = { ok: false, faults: ['The section has no unique solution.'] }

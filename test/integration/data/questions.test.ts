@@ -3,7 +3,7 @@ import * as data from '@/lib/data'
 import { db } from '@/lib/data/store/client'
 import { FILE_UNITS, makeSheetContents } from '@/lib/drawing/sheet'
 import { listDesignAnchors } from '@/lib/review'
-import { expectDone } from '@/test/factories/act-results'
+import { expectDone, expectRefused } from '@/test/factories/act-results'
 import { makeTeam, type Team } from '@/test/factories/people'
 import { makeRevision, share } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
@@ -55,14 +55,16 @@ describeOnBothDatabases('a question with an owner and a due day', () => {
     for (const { kind, id, label } of firsts) {
       const { threadId } = await ask(team.fabricator, { anchor: { kind, id }, title: `About a ${kind}` })
       expect((await find(threadId)).anchor).toEqual({ kind, id, label })
-      const elsewhere = await data.openThread(team.fabricator, {
-        revisionId,
-        anchor: { kind, id: `${id}-gone` },
-        kind: 'note',
-        title: 'Elsewhere',
-        text: 'It is not there.',
-      })
-      expect(elsewhere).toMatchObject({ ok: false, issues: [{ path: ['anchor'] }] })
+      const elsewhere = await expectRefused(
+        data.openThread(team.fabricator, {
+          revisionId,
+          anchor: { kind, id: `${id}-gone` },
+          kind: 'note',
+          title: 'Elsewhere',
+          text: 'It is not there.',
+        }),
+      )
+      expect(elsewhere).toMatchObject({ issues: [{ path: ['anchor'] }] })
     }
   }, 120_000)
 

@@ -294,3 +294,17 @@ describe('guards beside lines', () => {
     expect(guarded.own).toBeGreaterThan(open.own)
   })
 })
+
+test('a line so wide for its height that its solution would take minutes is refused with that reason', () => {
+  const makeWide = (widthUm: number): LineSection => ({
+    slabs: [{ thicknessUm: 118, relativePermittivity: 3.4 }],
+    hasPlaneBelow: true,
+    hasPlaneAbove: true,
+    conductors: [
+      { name: 'line', centreUm: 0, bottomUm: 50, bottomWidthUm: widthUm, topWidthUm: widthUm, thicknessUm: 18 },
+    ],
+  })
+  const refused = solveSection(makeWide(100_000))
+  expect(refused.ok ? [] : refused.faults.join(' ')).toContain('too wide for its height')
+  expect(solveSection(makeWide(5_000)).ok).toBe(true)
+})

@@ -67,4 +67,5 @@ it('every field has an input, or says why it has none', async () => {
   expect(absent.filter((pattern) => findAbsence('form', pattern) === null)).toEqual([])
   expect(listIdle('form', absent)).toEqual([])
   expect(seen.size).toBeGreaterThan(300)
-})
+  // All screens of a large design at once: on a busy machine that takes a minute.
+}, 240_000)

@@ -218,13 +218,13 @@ test('a revision goes from a starting construction to a released package, in the
     await fabricator.getByRole('link', { name: 'A', exact: true }).click()
     await openTab(fabricator, 'Threads')
     await openThread(fabricator, {
-      about: /bend Mirror hinge/,
+      about: /^bend Mirror hinge$/,
       kind: 'engineering query',
       title: 'Which way does the foil roll?',
       text: 'May the hinge lie along the rolling direction? It costs two parts per panel.',
     })
     await openThread(fabricator, {
-      about: /zone Link/,
+      about: /^zone Link$/,
       kind: 'must change',
       title: 'Bead at both board edges',
       text: 'State the material of the strain relief; we cannot choose it for you.',

@@ -29,11 +29,8 @@ import { LINE_TARGET_MS, prepareLines } from './lines'
 import { ROOT } from './root'
 import { prepareSheets } from './sheets'
 import { makeStackedDesign } from './stacked-design'
+import { measure, type Timing } from './timing'
 
-/** Runs until warm, then long enough that a median means something on a busy machine. */
-const WARM_UP_MS = 800
-const MEASURE_MS = 1500
-const LEAST_RUNS = 15
 const EVALUATION_TARGET_MS = 3
 const REMEDIES_TARGET_MS = 50
 /** What a server spends on one evaluation at most. */
@@ -45,33 +42,6 @@ const NESTING_TARGET_MS = 2000
 const PLAN_EDIT_TARGET_MS = 100
 const FOLD_TARGET_MS = 50
 const CLASHES_TARGET_MS = 500
-
-interface Timing {
-  readonly medianMs: number
-  /** The tenth percentile: nearer to what the machine does when nothing else wants it. */
-  readonly undisturbedMs: number
-  /** Median of processor time, which waiting for a busy machine is not in. */
-  readonly processorMs: number
-}
-
-function measure(run: () => unknown): Timing {
-  const warmUntil = performance.now() + WARM_UP_MS
-  while (performance.now() < warmUntil) run()
-  const times: number[] = []
-  const processorTimes: number[] = []
-  const until = performance.now() + MEASURE_MS
-  while (performance.now() < until || times.length < LEAST_RUNS) {
-    const processorStart = process.cpuUsage()
-    const start = performance.now()
-    run()
-    times.push(performance.now() - start)
-    const { user, system } = process.cpuUsage(processorStart)
-    processorTimes.push((user + system) / 1000)
-  }
-  const at = (list: number[], fraction: number): number =>
-    list.sort((a, b) => a - b)[Math.floor(fraction * list.length)] ?? Number.NaN
-  return { medianMs: at(times, 0.5), undisturbedMs: at(times, 0.1), processorMs: at(processorTimes, 0.5) }
-}
 
 function printLine(text: string): void {
   process.stdout.write(`${text}\n`)

@@ -2,34 +2,16 @@ import { fileURLToPath } from 'node:url'
 import { chromium } from '@playwright/test'
 import { build } from 'esbuild'
 import { findBrowser } from '@/scripts/steps/find-browser.mjs'
-import { LINE_TARGET_MS } from './lines'
+import { LINE_TARGET_MS, type LineCase } from './lines'
+import type { Timing } from './timing'
 
 const ROOT_PATH = fileURLToPath(new URL('..', import.meta.url)).replace(/[\\/]$/, '')
 
-/** Runs in the page: until warm, then the median of at least fifteen. */
 const PROGRAM = `
 import { prepareLines } from './bench/lines'
-globalThis.measureLines = () => prepareLines().map(({ what, run, remark }) => {
-  const warmUntil = performance.now() + 800
-  while (performance.now() < warmUntil) run()
-  const times = []
-  const until = performance.now() + 1500
-  while (performance.now() < until || times.length < 15) {
-    const start = performance.now()
-    run()
-    times.push(performance.now() - start)
-  }
-  times.sort((a, b) => a - b)
-  return { what, remark, medianMs: times[Math.floor(times.length / 2)], undisturbedMs: times[Math.floor(times.length / 10)] }
-})
+import { measure } from './bench/timing'
+globalThis.measureLines = () => prepareLines().map(({ what, run, remark }) => ({ what, remark, ...measure(run) }))
 `
-
-interface Measured {
-  readonly what: string
-  readonly remark: string
-  readonly medianMs: number
-  readonly undisturbedMs: number
-}
 
 const { outputFiles } = await build({
   stdin: { contents: PROGRAM, resolveDir: ROOT_PATH, loader: 'ts' },
@@ -48,7 +30,7 @@ const browser = await chromium.launch({ executablePath, args: ['--no-sandbox', '
 try {
   const page = await browser.newPage()
   await page.addScriptTag({ content: outputFiles[0]?.text ?? '' })
-  const measured = (await page.evaluate('measureLines()')) as readonly Measured[]
+  const measured = (await page.evaluate('measureLines()')) as readonly (Timing & Pick<LineCase, 'what' | 'remark'>)[]
   process.stdout.write(`Milliseconds, warm, in ${browser.browserType().name()} ${browser.version()}\n\n`)
   process.stdout.write(`${''.padEnd(44)} ${'median'.padStart(9)} ${'undisturbed'.padStart(12)}\n`)
   for (const { what, remark, medianMs, undisturbedMs } of measured) {

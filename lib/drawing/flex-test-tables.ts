@@ -11,6 +11,7 @@ import {
 import type { BoundedEstimate } from '@/lib/engine/life'
 import {
   asCount,
+  capitalise,
   digitsAsComputed,
   digitsOfEnteredLength,
   formatEnteredLength,
@@ -47,7 +48,7 @@ function describeUse({ fit, tested, because }: FlexTestSet): string {
     : `Weibull slope ${inSentence(value)}, ${bounds}; results use the lower bound.`
 }
 
-const sentence = (text: string) => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}.`
+const sentence = (text: string) => `${capitalise(text)}.`
 
 /** What a reader must know of a set beside its figures. */
 export function cautionOfFlexTestSet({ specimens, conditions }: FlexTestSet): string {

@@ -2,6 +2,7 @@ import * as Plot from '@observablehq/plot'
 import type { LineStudy, StudiedLine } from '@/lib/engine/line-study'
 import {
   asComputed,
+  capitalise,
   digitsAsComputed,
   digitsOfLength,
   formatLength,
@@ -182,15 +183,7 @@ export function drawCrosstalk(
       },
     },
     {
-      ...MARGINS,
-      x: {
-        label: withUnitInHead('offset of middles', unit),
-        labelArrow: 'none',
-        labelAnchor: 'center',
-        domain: [0, farthest],
-        ticks: 6,
-      },
-      y: { label: 'near end, % of the step', labelArrow: 'none', domain: [0, mostPct], ticks: 6 },
+      ...nearEndScales(withUnitInHead('offset of middles', unit), farthest, mostPct),
       marks: [
         Plot.rectY([{ x1: 0, x2: toShown(widthMm) }], {
           x1: 'x1',
@@ -207,8 +200,7 @@ export function drawCrosstalk(
           text: (word: string) => word,
           fill: palette.ink,
         }),
-        Plot.gridY({ stroke: palette.hairline, strokeOpacity: 0.5 }),
-        Plot.ruleY([limitPct], { stroke: palette.limit, strokeDasharray: '3 2' }),
+        ...nearEndMarks(palette, limitPct),
         Plot.line(shownPoints, { x: 'offset', y: 'nearPct', stroke: palette.strain, strokeWidth: 1.8 }),
       ],
     },
@@ -259,18 +251,13 @@ export function drawCrosstalkOverSpace(
       },
     },
     {
-      ...MARGINS,
-      x: {
-        label: withUnitInHead('space between the lines', unit),
-        labelArrow: 'none',
-        labelAnchor: 'center',
-        domain: [0, Math.max(...alone.map(({ space }) => space))],
-        ticks: 6,
-      },
-      y: { label: 'near end, % of the step', labelArrow: 'none', domain: [0, mostPct], ticks: 6 },
+      ...nearEndScales(
+        withUnitInHead('space between the lines', unit),
+        Math.max(...alone.map(({ space }) => space)),
+        mostPct,
+      ),
       marks: [
-        Plot.gridY({ stroke: palette.hairline, strokeOpacity: 0.5 }),
-        Plot.ruleY([limitPct], { stroke: palette.limit, strokeDasharray: '3 2' }),
+        ...nearEndMarks(palette, limitPct),
         Plot.line(alone, { x: 'space', y: 'nearPct', stroke: palette.strain, strokeWidth: 1.8 }),
         Plot.line(guarded, {
           x: 'space',
@@ -284,7 +271,18 @@ export function drawCrosstalkOverSpace(
   )
 }
 
+/** Near-end crosstalk upwards, a length to the right. */
+const nearEndScales = (label: string, farthest: number, mostPct: number) =>
+  ({
+    ...MARGINS,
+    x: { label, labelArrow: 'none', labelAnchor: 'center', domain: [0, farthest], ticks: 6 },
+    y: { label: 'near end, % of the step', labelArrow: 'none', domain: [0, mostPct], ticks: 6 },
+  }) satisfies Plot.PlotOptions
+
+const nearEndMarks = (palette: LinePlotOptions['palette'], limitPct: number) => [
+  Plot.gridY({ stroke: palette.hairline, strokeOpacity: 0.5 }),
+  Plot.ruleY([limitPct], { stroke: palette.limit, strokeDasharray: '3 2' }),
+]
+
 const formatPlan = (mm: number, unit: LengthUnit): string =>
   formatLength(umFromLength(mm, 'mm'), getShownUnit('mm', unit), 'plan')
-
-const capitalise = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1)

@@ -1,4 +1,5 @@
 import { type DecidedWhen, PROFILE_ITEM_IDS } from '@/lib/engine/catalogue'
+import { capitalise } from '@/lib/engine/units'
 import { listItemStates } from './answers'
 import type { Blocker } from './blocker'
 import { findGapsInBrief, findGapsInConstruction } from './completeness'
@@ -137,7 +138,7 @@ function findProfileDemands(snapshot: ReviewSnapshot, when: DecidedWhen): Blocke
           const said = summary.replace(/^Not computed: /, '').replace(/\.$/, '')
           return {
             code: 'profile-requirement',
-            sentence: `${said.charAt(0).toUpperCase()}${said.slice(1)}`,
+            sentence: capitalise(said),
             target: { tab: 'checklist', id: item.id },
           }
         }),

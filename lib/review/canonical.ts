@@ -25,7 +25,7 @@ const LONE_SURROGATE = /\p{Surrogate}/u
 export function canonicalJson(value: unknown): string {
   let text: string | undefined
   try {
-    text = stringifySorted(value)
+    text = canonicalize(value)
   } catch (error) {
     throw new TypeError(`no canonical JSON: ${error instanceof Error ? error.message : String(error)}`)
   }
@@ -35,46 +35,6 @@ export function canonicalJson(value: unknown): string {
     throw new TypeError('no canonical JSON: a string holds half of a surrogate pair')
   }
   return text
-}
-
-/**
- * The platform writes strings and numbers as RFC 8785 asks, and keys in the order in which they were set: so a copy with sorted keys is written in one go, several
- * times as fast as piece by piece. Signed content is hashed on each page of a revision. Keys that look like whole numbers come first in any object of the
- * platform's; a value that has one is written piece by piece.
- */
-function stringifySorted(value: unknown): string | undefined {
-  const sorted = sortKeys(value)
-  return sorted === UNSORTABLE ? canonicalize(value) : JSON.stringify(sorted)
-}
-
-const UNSORTABLE = Symbol('unsortable')
-/** What an object of the platform's keeps in an order of its own. */
-const NUMERIC_KEY = /^(0|[1-9]\d*)$/
-
-/** A copy whose keys are in order; `UNSORTABLE` where there can be none, and for what is not plain data. */
-function sortKeys(value: unknown): unknown {
-  if (typeof value === 'string' || typeof value === 'boolean' || value === null) return value
-  if (typeof value === 'number') return Number.isFinite(value) ? value : UNSORTABLE
-  if (typeof value !== 'object' || 'toJSON' in value) return UNSORTABLE
-  if (Array.isArray(value)) {
-    const list: unknown[] = []
-    for (const each of value) {
-      const copy = sortKeys(each)
-      if (copy === UNSORTABLE) return UNSORTABLE
-      list.push(copy)
-    }
-    return list
-  }
-  const copy: Record<string, unknown> = {}
-  for (const key of Object.keys(value).sort()) {
-    const held = (value as Readonly<Record<string, unknown>>)[key]
-    if (held === undefined) continue
-    const sorted = sortKeys(held)
-    // The name of the prototype would set it, in place of a key.
-    if (sorted === UNSORTABLE || NUMERIC_KEY.test(key) || key === '__proto__') return UNSORTABLE
-    copy[key] = sorted
-  }
-  return copy
 }
 
 /** SHA-256 (FIPS 180-4, 2015) of bytes, or of a text's UTF-8 bytes, as 64 lower-case hexadecimal digits. */

@@ -13,6 +13,7 @@ import {
   type Quantity,
 } from '@/lib/engine'
 import type { ItemDefinition } from '@/lib/engine/catalogue'
+import { capitalise } from '@/lib/engine/units'
 
 /**
  * Results that rest on a limit which its owner does not show: what is handed out is made from the results without that
@@ -137,8 +138,6 @@ export const BAND_WORDS: Readonly<Record<MarginBand, string>> = {
   'near-limit': 'near the limit',
   outside: 'outside the limit',
 }
-
-const capitalise = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
 
 const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b)
 

@@ -1,5 +1,6 @@
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import type { DeclarationView, PersonView } from '@/lib/data'
+import { capitalise } from '@/lib/engine/units'
 import { CONDITION_WORDS, DECLARATION_WORDS } from '@/lib/review'
 import { ConditionActs } from './condition-acts'
 
@@ -60,5 +61,3 @@ export function DeclarationList({
     </ul>
   )
 }
-
-const capitalise = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)

@@ -10,6 +10,7 @@ import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { paths } from '@/lib/addresses'
 import type { BendResult, Design, ZoneResult } from '@/lib/engine'
 import { BASIS_WORDS, type DecidedOutcome, ITEM_BASES, type ItemBasis, type Outcome } from '@/lib/engine/results'
+import { capitalise } from '@/lib/engine/units'
 import type { Cause, CauseRow, Cure } from '@/lib/review'
 import { AnswerMark } from './answer-mark'
 import { CausePicture } from './cause-picture'
@@ -35,7 +36,7 @@ type BasisFilter = ItemBasis | typeof ALL
 
 const BASIS_OPTIONS: readonly { readonly value: BasisFilter; readonly label: string }[] = [
   { value: ALL, label: 'All' },
-  ...ITEM_BASES.map((basis) => ({ value: basis, label: capitalize(BASIS_WORDS[basis]) })),
+  ...ITEM_BASES.map((basis) => ({ value: basis, label: capitalise(BASIS_WORDS[basis]) })),
 ]
 
 const ORDERS = [
@@ -225,7 +226,3 @@ const AT_WORDS: Readonly<Partial<Record<Cause['at'], string>>> = { document: 'Wh
 
 const nameOf = ({ at, places }: Cause): string =>
   places.length === 0 ? (AT_WORDS[at] ?? 'Whole design') : places.map(({ name }) => name).join(', ')
-
-function capitalize(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1)
-}

@@ -1,4 +1,5 @@
 import { TALLY_WORDS, type Verdict } from '@/lib/engine/results'
+import { capitalise } from '@/lib/engine/units'
 
 /** What the engine may say of an item: a verdict, that it follows from another item's, or that a person has to judge it. What people answer has marks of its own. */
 export type MarkedVerdict = Verdict | 'needs-judgment' | 'follows'
@@ -63,5 +64,5 @@ export function VerdictMark({ verdict, word }: VerdictMarkProps) {
 
 export function getVerdictName(verdict: MarkedVerdict): string {
   const { word } = TALLY_WORDS[verdict]
-  return word.charAt(0).toUpperCase() + word.slice(1)
+  return capitalise(word)
 }

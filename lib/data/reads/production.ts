@@ -199,7 +199,7 @@ function loadProduction(actor: Actor, revisionId: string): Promise<Loaded> {
     const companies = await listSharedCompanies(tx, revisionId)
     const visible = companies.filter(({ id }) => isVisibleTo(fabricatorCompanyId, id))
     const place = { projectId: revision.projectId, fabricatorCompanyId }
-    const found = await findFabricatorsInView(tx, rights, place, await loadCompanySheets(tx, visible, new Map()))
+    const found = await findFabricatorsInView(tx, rights, place, await loadCompanySheets(tx, visible))
     const fabricators = pickShownSheets(found, fabricatorCompanyId)
     const rows = await tx.revision.findMany({
       where: { projectId: revision.projectId, id: { not: revisionId } },

@@ -117,17 +117,16 @@ interface NamedCompany {
   readonly name: string
 }
 
-/** The newest sheets of several fabricators, in the order of their names. */
+/** The newest sheets of several fabricators, in the order given, shared with nobody: `findFabricatorsInView` tells what a person may have of them. */
 export async function loadCompanySheets(
   tx: TransactionClient,
   companies: readonly NamedCompany[],
-  sharings: ReadonlyMap<string, Sharing>,
 ): Promise<readonly CompanySheets[]> {
   const newest = await loadNewestSheets(
     tx,
     companies.map(({ id }) => id),
   )
-  return makeCompanySheets(newest, companies, sharings)
+  return makeCompanySheets(newest, companies, new Map())
 }
 
 type NewestSheets = ReadonlyMap<string, CompanySheets['sheets']>

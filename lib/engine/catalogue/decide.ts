@@ -17,7 +17,7 @@ import {
   type RangeOver,
 } from '../results'
 import type { SourceKey } from '../sources'
-import { inSentence } from '../units'
+import { capitalise, inSentence } from '../units'
 import { getSourceOwner } from './limits'
 
 /** Rounding of sums in binary, relative: far below any tolerance of the trade, far above that of doubles. */
@@ -291,8 +291,4 @@ export function makeNoneAllowed(key: string, sourceKey: SourceKey): Limit {
   const limit = makeSourceLimit({ key, value: 0, unit: 'count', sense: 'at-most', sourceKey })
   NONE_ALLOWED.set(key, limit)
   return limit
-}
-
-function capitalise(text: string): string {
-  return text === '' ? text : text.charAt(0).toUpperCase() + text.slice(1)
 }

@@ -1,3 +1,5 @@
+import { capitalise } from '../units'
+
 /** What people name in a design, and how a sentence calls it. */
 export type NamedKind = 'bend' | 'zone' | 'layer' | 'stiffener'
 
@@ -9,5 +11,5 @@ export type NamedKind = 'bend' | 'zone' | 'layer' | 'stiffener'
 export function callByName(kind: NamedKind | Capitalize<NamedKind>, name: string): string {
   const saysItself = new RegExp(`^${kind}(?![\\p{L}\\p{N}])`, 'iu').test(name.trim())
   if (!saysItself) return `${kind} ${name}`
-  return kind.charAt(0) === kind.charAt(0).toUpperCase() ? `${name.charAt(0).toUpperCase()}${name.slice(1)}` : name
+  return kind.charAt(0) === kind.charAt(0).toUpperCase() ? capitalise(name) : name
 }

@@ -22,7 +22,7 @@ export function findChargedFaces(section: LineSection, potentials: readonly numb
   if (findSectionFaults(section).length > 0) return null
   const lines = section.conductors.flatMap(({ isGrounded }, index) => (isGrounded === true ? [] : [index]))
   const [solved] = solveCharges(section, USUAL_FINENESS, lines, ['whole'])
-  if (solved === undefined || solved === null) return null
+  if (solved === undefined || typeof solved === 'string') return null
   return solved.listFaces().map(({ x, y, halfX, halfY, conductor, densities, scaleUm }) => ({
     fromUm: [(x - halfX) * scaleUm, (y - halfY) * scaleUm],
     toUm: [(x + halfX) * scaleUm, (y + halfY) * scaleUm],

@@ -26,16 +26,23 @@ interface SolvedCharges extends Charges {
   readonly listFaces: () => readonly FaceCharge[]
 }
 
-/** @returns for each of the parts, null where it has no unique solution; what pieces do to each other is worked out once for all */
+/** Why there are none. */
+export type ChargesFault = 'not-unique' | 'too-many-unknowns'
+
+/** @returns for each of the parts, or why it has none; what pieces do to each other is worked out once for all */
 export function solveCharges(
   section: LineSection,
   fineness: MeshFineness,
   lines: readonly number[],
   parts: readonly Part[],
-): (SolvedCharges | null)[] {
+): (SolvedCharges | ChargesFault)[] {
   const scaleUm = findScaleUm(section)
+  const mesh = makePanels(section, fineness, true, scaleUm)
+  // Of the whole section, of which a mirror image saves half.
+  const count = mesh.reduce((sum, { order }) => sum + order, 0)
+  if (count > (fineness.mostUnknowns ?? Infinity)) return parts.map(() => 'too-many-unknowns')
   // Faces that reach across the mirror plane are cut in their middle by the mesh.
-  const panels = makePanels(section, fineness, true, scaleUm).filter(({ x }) => parts[0] === 'whole' || x > 0)
+  const panels = mesh.filter(({ x }) => parts[0] === 'whole' || x > 0)
   const conductorPanels = panels.filter(({ conductor }) => conductor >= 0)
   const facePanels = panels.filter(({ conductor }) => conductor < 0)
   const floats = !section.hasPlaneBelow
@@ -51,13 +58,13 @@ export function solveCharges(
   const size = unknowns + (floats ? 1 : 0)
   const faceSize = facePanels.reduce((sum, { order }) => sum + order, 0)
   const system = { conductorPanels, facePanels, size, faceSize, hasPlane: section.hasPlaneBelow, spacing, floats }
-  return fillBlocks(system, parts).map((blocks, at) =>
-    solveBlocks(system, blocks, { lines, starts, part: parts[at] ?? 'whole', scaleUm }),
+  return fillBlocks(system, parts).map(
+    (blocks, at) => solveBlocks(system, blocks, { lines, starts, part: parts[at] ?? 'whole', scaleUm }) ?? 'not-unique',
   )
 }
 
 /** Logarithms of lengths near 1 keep the equations well conditioned: the unit is far longer than any part of the section. */
-export function findScaleUm(section: LineSection): number {
+function findScaleUm(section: LineSection): number {
   const heightUm = getHeightUm(section)
   // Lines in air over a plane have no dielectric to measure by.
   if (section.hasPlaneBelow && heightUm > 0) return heightUm

@@ -1,6 +1,6 @@
-import { type MeshFineness, makePanels } from './panels'
+import type { MeshFineness } from './panels'
 import { findSectionFaults, getHeightUm, type LineConductor, type LineSection } from './section'
-import { type Charges, findScaleUm, solveCharges } from './solve-charges'
+import { type Charges, type ChargesFault, solveCharges } from './solve-charges'
 
 /**
  * Within 0.04 % of the exact values in test/standards/signals for conductors with thickness, most of it from copper that stands bare on a film;
@@ -47,19 +47,18 @@ export function solveSection(
   const faults = findSectionFaults(given)
   if (faults.length > 0) return { ok: false, faults }
   const section = given.hasPlaneAbove && !given.hasPlaneBelow ? turnOver(given) : given
-  if (fineness.mostUnknowns !== undefined && countUnknowns(section, fineness) > fineness.mostUnknowns) return TOO_MUCH
   const lines = section.conductors.flatMap(({ isGrounded }, index) => (isGrounded === true ? [] : [index]))
   const names = lines.map((index) => section.conductors[index]?.name ?? '')
   const mirror = findMirror(section)
   if (mirror === null) {
-    const [whole = null] = solveCharges(section, fineness, lines, ['whole'])
-    if (whole === null) return NO_SOLUTION
+    const [whole = 'not-unique'] = solveCharges(section, fineness, lines, ['whole'])
+    if (typeof whole === 'string') return REFUSALS[whole]
     const { capacitance, capacitanceInAir, unknowns } = whole
     return { ok: true, names, capacitance, capacitanceInAir, unknowns }
   }
   if (mirror.kind === 'through-lines') {
-    const [half = null] = solveCharges(mirror.section, fineness, lines, ['even'])
-    if (half === null) return NO_SOLUTION
+    const [half = 'not-unique'] = solveCharges(mirror.section, fineness, lines, ['even'])
+    if (typeof half === 'string') return REFUSALS[half]
     const twice = (matrix: readonly (readonly number[])[]) => matrix.map((row) => row.map((value) => 2 * value))
     return {
       ok: true,
@@ -69,8 +68,14 @@ export function solveSection(
       unknowns: half.unknowns,
     }
   }
-  const [even = null, odd = null] = solveCharges(mirror.section, fineness, [mirror.line], ['even', 'odd'])
-  if (even === null || odd === null) return NO_SOLUTION
+  const [even = 'not-unique', odd = 'not-unique'] = solveCharges(
+    mirror.section,
+    fineness,
+    [mirror.line],
+    ['even', 'odd'],
+  )
+  if (typeof even === 'string') return REFUSALS[even]
+  if (typeof odd === 'string') return REFUSALS[odd]
   const join = (key: 'capacitance' | 'capacitanceInAir') => {
     const [e, o] = [even[key][0]?.[0] ?? Number.NaN, odd[key][0]?.[0] ?? Number.NaN]
     return [
@@ -87,18 +92,14 @@ export function solveSection(
   }
 }
 
-/** Of the whole section, of which a mirror image saves half. */
-const countUnknowns = (section: LineSection, fineness: MeshFineness): number =>
-  makePanels(section, fineness, true, findScaleUm(section)).reduce((sum, { order }) => sum + order, 0)
+const refuse = (fault: string): SectionRefusal => ({ ok: false, faults: [fault] })
 
-const TOO_MUCH: SectionRefusal = {
-  ok: false,
-  faults: [
+const REFUSALS: Readonly<Record<ChargesFault, SectionRefusal>> = {
+  'not-unique': refuse('The section has no unique solution.'),
+  'too-many-unknowns': refuse(
     'The section is too wide for its height to be solved in a reasonable time. Copper that wide is a plate: take its impedance as that of parallel plates, or state the width of the line itself.',
-  ],
+  ),
 }
-
-const NO_SOLUTION: SectionRefusal = { ok: false, faults: ['The section has no unique solution.'] }
 
 /** Where a section is its own mirror image, with the mirror plane at 0: a half has an eighth of the work. */
 function findMirror(

@@ -42,3 +42,4 @@ export {
 } from './length'
 export { parseNumber, withHyphen } from './parse-number'
 export { getUnitSymbol, type Unit, withUnit, withUnitInHead } from './unit'
+export { capitalise } from './words'

@@ -7,6 +7,7 @@ import {
   type Material,
   type Place,
 } from '@/lib/engine'
+import { capitalise } from '@/lib/engine/units'
 import {
   choiceParameter,
   listStated,
@@ -35,7 +36,7 @@ function materialsOf(
   return choiceParameter({
     key,
     group,
-    name: `${what.charAt(0).toUpperCase()}${what.slice(1)} material`,
+    name: `${capitalise(what)} material`,
     question,
     isOpen: true,
     choices: listLibraryMaterials()

@@ -1,5 +1,5 @@
 import { getBoundPrefix, type Limit, type Quantity, type Unit } from '@/lib/engine'
-import { asEntered, asResult, digitsOfResult } from '@/lib/engine/units'
+import { asEntered, asResult, capitalise, digitsOfResult } from '@/lib/engine/units'
 
 /** A value of an enumeration as people write it: `hot-air-solder-levelled`, `use-a`. */
 export function formatWord(value: string | null): string {
@@ -11,7 +11,7 @@ export function formatWord(value: string | null): string {
 export function asSentence(text: string): string {
   const trimmed = text.trim()
   if (trimmed === '') return ''
-  return `${trimmed.charAt(0).toUpperCase()}${trimmed.slice(1)}${/[.!?…]$/.test(trimmed) ? '' : '.'}`
+  return `${capitalise(trimmed)}${/[.!?…]$/.test(trimmed) ? '' : '.'}`
 }
 
 export function formatYesNo(value: boolean | null): string {

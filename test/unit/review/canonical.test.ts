@@ -116,7 +116,7 @@ test.each([
   withoutNode.mockRestore()
 })
 
-describe('the fast way and the piece by piece one', () => {
+describe('canonical JSON of any value', () => {
   // The package `canonicalize` is written by an author of RFC 8785 (2020).
   const keys = fc.oneof(
     fc.string({ unit: 'grapheme' }),
@@ -135,7 +135,7 @@ describe('the fast way and the piece by piece one', () => {
     ),
   }))
 
-  test('write the same', () => {
+  test('is what the package writes', () => {
     fc.assert(
       fc.property(value, (given) => {
         const wanted = canonicalize(given)
@@ -146,11 +146,11 @@ describe('the fast way and the piece by piece one', () => {
     )
   })
 
-  test('know whole numbers among keys: "10" comes before "9", and the platform would turn them round', () => {
+  test('sorts whole numbers among keys as text: "10" comes before "9", and the platform would turn them round', () => {
     expect(canonicalJson({ a: { 9: 1, 10: 2, b: [{ 2: 0, 1: 0 }] } })).toBe('{"a":{"10":2,"9":1,"b":[{"1":0,"2":0}]}}')
   })
 
-  test.each([Number.NaN, Number.POSITIVE_INFINITY])('refuse %s, however deep', (number) => {
+  test.each([Number.NaN, Number.POSITIVE_INFINITY])('refuses %s, however deep', (number) => {
     expect(() => canonicalJson({ a: [{ b: number }] })).toThrow('no canonical JSON')
   })
 })

@@ -1,7 +1,9 @@
 import type { Design } from '@/lib/engine'
+import { CATALOGUE, evaluateItem } from '@/lib/engine/catalogue'
 import { listStartingConstructions } from '@/lib/engine/starting-constructions'
 import { readDemoDesign } from '../engine-assembly/demo-design-files'
-import { completeStart } from './complete-start'
+import { completeStart, FACTS } from './complete-start'
+import { buildFigures } from './figures'
 import { makeFull } from './full-example'
 import { makeOneBend } from './one-bend'
 
@@ -24,3 +26,11 @@ export const ATTACKED_DESIGNS: readonly (readonly [name: string, design: Design]
     }),
   ],
 ]
+
+export const CHECKED_ITEMS = CATALOGUE.filter(({ check }) => check !== null)
+
+/** What each of `CHECKED_ITEMS` says of a design, verdicts, figures and words. */
+export function listSayings(design: Design): readonly string[] {
+  const figures = buildFigures(design, FACTS)
+  return CHECKED_ITEMS.map((item) => JSON.stringify(evaluateItem(item, figures)))
+}

@@ -1,10 +1,7 @@
 import { expect, test } from 'vitest'
-import { type Design, parseDesign } from '@/lib/engine'
-import { CATALOGUE, evaluateItem } from '@/lib/engine/catalogue'
-import { ATTACKED_DESIGNS } from './attacked-designs'
+import { parseDesign } from '@/lib/engine'
+import { ATTACKED_DESIGNS, CHECKED_ITEMS, listSayings } from './attacked-designs'
 import { changeEverywhere, toChoice } from './change-everywhere'
-import { FACTS } from './complete-start'
-import { buildFigures } from './figures'
 import { listChoicePatterns } from './schema-patterns'
 
 /*
@@ -62,13 +59,6 @@ const UNTRIED: Readonly<Record<string, string>> = {
   'plan.markings.*.face': 'the tests of the plan',
 }
 
-const CHECKED = CATALOGUE.filter(({ check }) => check !== null)
-
-function listSayings(design: Design): readonly string[] {
-  const figures = buildFigures(design, FACTS)
-  return CHECKED.map((item) => JSON.stringify(evaluateItem(item, figures)))
-}
-
 test('a choice that changes is noticed by an item of the checklist, or declared as one for papers', () => {
   const before = ATTACKED_DESIGNS.map(([, design]) => listSayings(design))
   const untried: string[] = []
@@ -93,7 +83,7 @@ test('a choice that changes is noticed by an item of the checklist, or declared 
   const declared = [...Object.keys(READ_IN_OTHER_STATES), ...Object.keys(FOR_PAPERS)]
   expect(unread.toSorted()).toEqual(declared.toSorted())
   for (const [pattern, itemId] of Object.entries(READ_IN_OTHER_STATES)) {
-    const item = CHECKED.find(({ id }) => id === itemId)
+    const item = CHECKED_ITEMS.find(({ id }) => id === itemId)
     const rests = item?.restsOn.some((path) => pattern === path || pattern.startsWith(`${path}.`))
     expect([pattern, itemId, rests]).toEqual([pattern, itemId, true])
   }

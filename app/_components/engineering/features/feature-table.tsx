@@ -13,6 +13,7 @@ import {
   type Place as ResultPlace,
   type Verdict,
 } from '@/lib/engine'
+import { capitalise } from '@/lib/engine/units'
 import { makePlaces, type Place, TextCell, useUnitLabels } from '../cells'
 import {
   type DraftChoices,
@@ -93,7 +94,7 @@ export function FeatureTable<K extends FeatureListKey>(props: FeatureTableProps<
     edit(`add-${listKey}-${rows.length}`, (design) => {
       const present: readonly FeatureOf<K>[] = design.features[listKey]
       const id = makeFreshId(idPrefix, present)
-      const name = `${singular.charAt(0).toUpperCase()}${singular.slice(1)} ${present.length + 1}`
+      const name = `${capitalise(singular)} ${present.length + 1}`
       return {
         ...design,
         features: {

@@ -15,7 +15,15 @@ import {
 } from '@/lib/drawing'
 import { LINE_CAUTION } from '@/lib/engine/cautions'
 import type { LineStudy, ModeLosses, StudiedLine } from '@/lib/engine/line-study'
-import { asComputed, asEntered, digitsAsComputed, formatLength, getShownUnit, umFromLength } from '@/lib/engine/units'
+import {
+  asComputed,
+  asEntered,
+  capitalise,
+  digitsAsComputed,
+  formatLength,
+  getShownUnit,
+  umFromLength,
+} from '@/lib/engine/units'
 import { PictureView, usePlotDocument, useWidth } from '../pictures'
 
 const PLOT_HEIGHT_PX = 280
@@ -198,5 +206,3 @@ function Refinement({ study }: { readonly study: LineStudy }) {
     </DataTable>
   )
 }
-
-const capitalise = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1)

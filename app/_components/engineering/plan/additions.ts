@@ -1,4 +1,5 @@
 import type { Design, Plan } from '@/lib/engine'
+import { capitalise } from '@/lib/engine/units'
 import { locateInRegion } from '@/lib/geometry'
 import { areasOf, checkPlan, EMPTY_PLAN, type PointMm, toNm } from '@/lib/plan'
 import { applyEdit, type PlanEdit, type PlanEntry, type PlanListKey } from '@/lib/plan/edit'
@@ -81,8 +82,7 @@ function makeEntry(
 ): PlanEntry | null {
   const [first, last] = [nodes[0]?.atMm, nodes.at(-1)?.atMm]
   if (first === undefined || last === undefined) return null
-  const name = (list: readonly { readonly name: string }[]) =>
-    makeFreshName(`${singular.charAt(0).toUpperCase()}${singular.slice(1)}`, list)
+  const name = (list: readonly { readonly name: string }[]) => makeFreshName(capitalise(singular), list)
   const path = [...nodes]
   const owner = ownerId ?? ''
   switch (key) {

@@ -1,4 +1,5 @@
 import { type Design, type DraftEvaluation, getShownVerdict } from '@/lib/engine'
+import { capitalise } from '@/lib/engine/units'
 import type { PointMm } from '@/lib/plan'
 import type { DrawnRef, PlanListKey } from '@/lib/plan/edit'
 import { findDrawn } from './places'
@@ -20,7 +21,7 @@ export function listFindings(design: Design, evaluation: DraftEvaluation, measur
   const found: Finding[] = measured.problems.map(({ path, atMm, message }, index) => ({
     key: `problem ${index}`,
     verdict: 'fails',
-    summary: `${message.charAt(0).toUpperCase()}${message.slice(1)}.`,
+    summary: `${capitalise(message)}.`,
     atMm,
     ref: refOf(design, path),
   }))

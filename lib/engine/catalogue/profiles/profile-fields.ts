@@ -1,5 +1,6 @@
 import type { EvaluationContext } from '../../context'
 import type { Outcome } from '../../results'
+import { capitalise } from '../../units'
 import { BRIEF_PLACE } from '../checks'
 import { decide, makeDesignLimit, notApplicable, notComputed } from '../decide'
 import { defineItem, type ItemDefinition } from '../define-item'
@@ -174,7 +175,7 @@ function checkDemand(context: EvaluationContext, { field, where, profileNames }:
         rests: 'typed',
         sourceKey: 'workspaceRule',
         places: at,
-        summary: `${label.charAt(0).toUpperCase()}${label.slice(1)} is stated, ${whose}.`,
+        summary: `${capitalise(label)} is stated, ${whose}.`,
       }),
     ),
   ]

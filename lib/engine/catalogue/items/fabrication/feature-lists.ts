@@ -1,6 +1,7 @@
 import type { EvaluationContext } from '../../../context'
 import { MARKABLE_LISTS, type MarkableList } from '../../../design'
 import type { Outcome } from '../../../results'
+import { capitalise } from '../../../units'
 import { DESIGN_PLACE, placeOf } from '../../checks'
 import { listUncrossedLayers } from '../../crossings'
 import { notComputedFrom } from '../../decide'
@@ -37,7 +38,7 @@ export const featureLists = defineItem({
     const filled = states.filter(({ state }) => state === 'filled')
     const none = states.filter(({ state }) => state === 'none')
     return [
-      ...contradicted.map(({ list, because }) => say('fails', `${capitalize(LISTS[list].one)}: ${because}.`)),
+      ...contradicted.map(({ list, because }) => say('fails', `${capitalise(LISTS[list].one)}: ${because}.`)),
       ...states.flatMap(({ state }): Outcome[] =>
         typeof state === 'string'
           ? []
@@ -93,5 +94,3 @@ function say(verdict: 'meets' | 'fails', summary: string): Outcome {
 }
 
 const nameLists = (lists: readonly { list: MarkableList }[]) => lists.map(({ list }) => LISTS[list].one).join(', ')
-
-const capitalize = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`

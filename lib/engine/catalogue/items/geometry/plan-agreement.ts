@@ -1,7 +1,7 @@
 import type { EvaluationContext } from '../../../context'
 import { callByName, type DrawnValue } from '../../../design'
 import type { Outcome, Place } from '../../../results'
-import { inSentence } from '../../../units'
+import { capitalise, inSentence } from '../../../units'
 import { checkRouteShares } from '../../band-shares'
 import { DESIGN_PLACE, placeOf } from '../../checks'
 import { decide, makeNoneAllowed, notApplicable } from '../../decide'
@@ -97,9 +97,7 @@ const STRAY_KINDS = {
 } as const
 
 function findProblems({ drawing }: EvaluationContext): Outcome[] {
-  return (drawing.measures?.problems ?? []).map(({ message }) =>
-    fail(`${message.charAt(0).toUpperCase()}${message.slice(1)}.`, [DESIGN_PLACE]),
-  )
+  return (drawing.measures?.problems ?? []).map(({ message }) => fail(`${capitalise(message)}.`, [DESIGN_PLACE]))
 }
 
 function findContradictions({ drawing }: EvaluationContext): Outcome[] {
@@ -115,7 +113,7 @@ function describe({ what, unit, stated, drawn }: DrawnValue): string {
           ? 'yes'
           : 'no'
         : String(value)
-  return `${what.charAt(0).toUpperCase()}${what.slice(1)}: stated ${say(stated)}, drawn ${say(drawn)}.`
+  return `${capitalise(what)}: stated ${say(stated)}, drawn ${say(drawn)}.`
 }
 
 /** A zone that has no area yet must at least fit into the outline: in its greatest extent, and in its area. */

@@ -1,7 +1,7 @@
 import type { EvaluationContext } from '../../../context'
 import { callByName, type INSTALLATION_USES } from '../../../design'
 import type { MissingInput, Outcome } from '../../../results'
-import { inSentence } from '../../../units'
+import { capitalise, inSentence } from '../../../units'
 import { BRIEF_PLACE, listBends } from '../../checks'
 import { decide, makeNoneAllowed, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
@@ -108,5 +108,3 @@ function checkUses(context: EvaluationContext): Outcome[] {
   })
   return missing.length === 0 ? [compared] : [compared, notComputedFrom(missing, [BRIEF_PLACE])]
 }
-
-const capitalise = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -21,7 +21,14 @@ export const marking = defineItem({
   appliesTo: { needs: ['layers'], says: 'every design' },
   limits: ['letterHeightMm', 'letterLineMm', 'markingToPadMm'],
   sourceKeys: ['militaryFlexMarking'],
-  restsOn: ['plan', 'brief.marking', 'brief.acceptance.flameClass', 'construction.zones.*.kind'],
+  restsOn: [
+    'plan',
+    'brief.marking',
+    // By itself too: a field of this name counts as a name, elsewhere, which changes nothing.
+    'brief.marking.partNumber',
+    'brief.acceptance.flameClass',
+    'construction.zones.*.kind',
+  ],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [
